@@ -1,0 +1,162 @@
+# crumbnote: what people type. `make help` lists the targets.
+#
+#   BUILD=DIR     where everything made goes (default: build)
+#   SANITIZE=1    address and undefined-behaviour sanitizers, in a folder of their own
+#   STRICT=1      warnings are errors (the push check sets it)
+#   PREFIX, DESTDIR  for install
+
+BUILD   ?= build
+PREFIX  ?= /usr/local
+DESTDIR ?=
+CC      ?= cc
+WORKERS ?= 2
+
+# -- what Debian packages it takes; `make deps` installs those that are missing ------------------
+DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev
+DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format \
+                clang libclang-rt-14-dev
+SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
+
+# -- flags -----------------------------------------------------------------------------------------
+OUT      := $(BUILD)$(if $(SANITIZE),/sanitize)
+WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion $(if $(STRICT),-Werror)
+HARDEN   := -fstack-protector-strong -fPIE $(if $(SANITIZE),,-D_FORTIFY_SOURCE=2)
+CHECKS   := $(if $(SANITIZE),-fsanitize=address$(,)undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+,        := ,
+OPTIMISE ?= $(if $(SANITIZE),-O1,-O2)
+CFLAGS_OURS := -std=c11 -D_GNU_SOURCE -Isrc -I$(OUT) $(OPTIMISE) -g $(WARNINGS) $(HARDEN) $(CHECKS) $(CFLAGS)
+LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now $(CHECKS) $(LDFLAGS)
+LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc -lm -lpthread
+
+# -- files -----------------------------------------------------------------------------------------
+# src/reference/embed.c is a tool of the build: it turns the reference and the theme into C.
+SOURCES := $(filter-out src/reference/embed.c,$(wildcard src/*/*.c))
+OBJECTS := $(SOURCES:%.c=$(OUT)/%.o) $(OUT)/reference_data.o
+LIBRARY := $(OUT)/libcrumbnote.a
+PROGRAM := $(OUT)/crumbnote
+EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
+            $(filter-out %.md,$(wildcard themes/plain/*))
+UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
+TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
+
+.PHONY: all site test check bench fuzz format lint install uninstall clean deps deps-test help
+.DELETE_ON_ERROR:
+
+all: $(PROGRAM)
+
+help:
+	@echo 'make            build the program: $(PROGRAM)'
+	@echo 'make site       build it and write the demo site to $(BUILD)/site'
+	@echo 'make test       build everything and run every test (also: make check)'
+	@echo 'make bench      speed and memory, as ratios measured in one run'
+	@echo 'make fuzz       a short run of every fuzz target (SECONDS_EACH=20)'
+	@echo 'make format     format the C sources;  make lint  check them'
+	@echo 'make install    into $$(DESTDIR)$$(PREFIX);  make uninstall  takes it out again'
+	@echo 'make deps       install the Debian packages that are missing'
+	@echo 'make clean      remove everything made'
+	@echo 'Variables: BUILD=DIR SANITIZE=1 STRICT=1 PREFIX=DIR DESTDIR=DIR'
+
+# -- packages ---------------------------------------------------------------------------------------
+# Asks dpkg first: without a network a machine that has everything still builds.
+define install_missing
+@missing=$$(for p in $(1); do \
+    dpkg-query -W -f='$${Status}' $$p 2>/dev/null | grep -q 'ok installed' || echo $$p; done); \
+if [ -n "$$missing" ]; then echo "installing:" $$missing; \
+    $(SUDO) apt-get update -qq && \
+    $(SUDO) env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends \
+        $$missing >$(BUILD)/apt.log 2>&1 || { cat $(BUILD)/apt.log; exit 1; }; fi
+endef
+
+$(BUILD)/deps.ok: Makefile | $(BUILD)
+	$(call install_missing,$(DEBIAN_BUILD))
+	@touch $@
+
+$(BUILD)/deps-test.ok: Makefile | $(BUILD)
+	$(call install_missing,$(DEBIAN_TEST))
+	@command -v npm >/dev/null || { $(SUDO) apt-get update -qq; \
+	    $(SUDO) apt-get install -y -qq --no-install-recommends nodejs npm >>$(BUILD)/apt.log 2>&1; }
+	@touch $@
+
+$(BUILD):
+	@mkdir -p $@
+
+deps: $(BUILD)/deps.ok
+deps-test: $(BUILD)/deps.ok $(BUILD)/deps-test.ok
+
+# -- the program --------------------------------------------------------------------------------------
+$(OUT)/src/%.o: src/%.c | $(BUILD)/deps.ok
+	@mkdir -p $(@D)
+	$(CC) $(CFLAGS_OURS) -include base/forbidden.h -MMD -MP -c $< -o $@
+
+$(OUT)/embed: src/reference/embed.c | $(BUILD)/deps.ok
+	@mkdir -p $(@D)
+	$(CC) -std=c11 -D_GNU_SOURCE -O1 $(WARNINGS) $< -o $@
+
+# The list of files is kept so that adding or removing one is noticed too.
+$(OUT)/embedded.list: FORCE | $(BUILD)/deps.ok
+	@mkdir -p $(@D)
+	@echo $(EMBEDDED) | cmp -s - $@ || echo $(EMBEDDED) >$@
+FORCE:
+
+$(OUT)/reference_data.c: $(OUT)/embed $(OUT)/embedded.list $(EMBEDDED)
+	$(OUT)/embed $(sort $(EMBEDDED)) >$@
+
+$(OUT)/reference_data.o: $(OUT)/reference_data.c src/reference/reference.h
+	$(CC) $(CFLAGS_OURS) -c $< -o $@
+
+$(LIBRARY): $(OBJECTS)
+	@rm -f $@
+	ar rcs $@ $^
+
+$(PROGRAM): $(OUT)/src/main.o $(LIBRARY)
+	$(CC) $(LDFLAGS_OURS) $^ $(LIBS) -o $@
+
+site: $(PROGRAM)
+	$(PROGRAM) site content --out $(BUILD)/site
+
+# -- tests ---------------------------------------------------------------------------------------------
+$(OUT)/tests/%: tests/%.c $(LIBRARY) | $(BUILD)/deps-test.ok
+	@mkdir -p $(@D)
+	$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -o $@
+
+test check: $(PROGRAM) $(UNIT_TESTS) $(TOOLS)
+	@$(if $(SANITIZE),,$(PROGRAM) site content --out $(BUILD)/site)
+	@OUT=$(OUT) BUILD=$(BUILD) SANITIZE=$(SANITIZE) tests/run $(UNIT_TESTS)
+
+bench: $(PROGRAM) $(TOOLS)
+	@OUT=$(OUT) BUILD=$(BUILD) tests/bench/run
+
+SECONDS_EACH ?= 20
+fuzz: $(LIBRARY) | $(BUILD)/deps-test.ok
+	@OUT=$(OUT) BUILD=$(BUILD) SECONDS_EACH=$(SECONDS_EACH) tests/fuzz/run
+
+# -- care of the sources ----------------------------------------------------------------------------------
+C_FILES = $(shell git ls-files '*.c' '*.h')
+format: | $(BUILD)/deps-test.ok
+	clang-format -i $(C_FILES)
+
+lint: | $(BUILD)/deps-test.ok
+	clang-format --dry-run -Werror $(C_FILES)
+	tests/tools/rooms
+
+# -- installing ---------------------------------------------------------------------------------------------
+install: $(PROGRAM)
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
+	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions \
+	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions
+	install -m 755 $(PROGRAM) $(DESTDIR)$(PREFIX)/bin/crumbnote
+	install -m 644 src/commands/crumbnote.1 $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1
+	install -m 644 src/commands/completion.bash \
+	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions/crumbnote
+	install -m 644 src/commands/completion.zsh \
+	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions/_crumbnote
+
+uninstall:
+	rm -f $(DESTDIR)$(PREFIX)/bin/crumbnote $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1 \
+	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions/crumbnote \
+	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions/_crumbnote
+
+clean:
+	find $(BUILD) -mindepth 1 ! -name .gitignore -delete
+
+-include $(shell find $(OUT) -name '*.d' 2>/dev/null)

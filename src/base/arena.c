@@ -1,0 +1,104 @@
+#include "base/arena.h"
+
+#include "base/memory.h"
+
+#include <stdalign.h>
+#include <stdarg.h>
+#include <stdint.h>
+
+enum { FIRST_BLOCK = 16 * 1024, LARGEST_BLOCK = 1024 * 1024 };
+
+typedef struct block {
+    struct block *older;
+    size_t size, used;
+    alignas(max_align_t) char bytes[];
+} block;
+
+struct arena {
+    block *newest;
+    size_t used;
+};
+
+static block *block_new(size_t size, block *older) {
+    block *b = memory_get(sizeof(block) + size);
+    b->older = older;
+    b->size = size;
+    b->used = 0;
+    return b;
+}
+
+arena *arena_new(void) {
+    arena *a = memory_get(sizeof *a);
+    a->newest = block_new(FIRST_BLOCK, NULL);
+    a->used = 0;
+    return a;
+}
+
+static void free_blocks(block *b, const block *stop) {
+    while (b != stop) {
+        block *older = b->older;
+        free(b);
+        b = older;
+    }
+}
+
+void arena_free(arena *a) {
+    if (!a)
+        return;
+    free_blocks(a->newest, NULL);
+    free(a);
+}
+
+void arena_reset(arena *a) {
+    block *first = a->newest;
+    while (first->older)
+        first = first->older;
+    free_blocks(a->newest, first);
+    a->newest = first;
+    first->used = 0;
+    a->used = 0;
+}
+
+void *arena_alloc(arena *a, size_t size) {
+    const size_t unit = alignof(max_align_t);
+    if (size > SIZE_MAX / 2)
+        memory_failed();
+    size = size ? (size + unit - 1) / unit * unit : unit;
+    block *b = a->newest;
+    if (b->size - b->used < size) {
+        size_t next = b->size * 2 < LARGEST_BLOCK ? b->size * 2 : LARGEST_BLOCK;
+        b = a->newest = block_new(size > next ? size : next, b);
+    }
+    void *room = b->bytes + b->used;
+    b->used += size;
+    a->used += size;
+    return memset(room, 0, size);
+}
+
+char *arena_copy(arena *a, span bytes) {
+    char *copy = arena_alloc(a, bytes.length + 1);
+    if (bytes.length)
+        memcpy(copy, bytes.at, bytes.length);
+    return copy;
+}
+
+span arena_copy_span(arena *a, span bytes) {
+    return (span){arena_copy(a, bytes), bytes.length};
+}
+
+char *arena_format(arena *a, const char *format, ...) {
+    va_list values, again;
+    va_start(values, format);
+    va_copy(again, values);
+    int length = vsnprintf(NULL, 0, format, values);
+    va_end(values);
+    size_t size = length < 0 ? 1 : (size_t)length + 1;
+    char *room = arena_alloc(a, size);
+    vsnprintf(room, size, format, again);
+    va_end(again);
+    return room;
+}
+
+size_t arena_used(const arena *a) {
+    return a->used;
+}

@@ -1,0 +1,253 @@
+#include "base/files.h"
+
+#include "base/list.h"
+#include "base/text.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static bool failed(int *why) {
+    *why = errno;
+    return false;
+}
+
+static bool refuse(int *why, int reason) {
+    *why = reason;
+    return false;
+}
+
+/* Reads up to `size` bytes, going on after interruptions and short reads. -1 on failure. */
+static ssize_t read_fully(int fd, char *into, size_t size) {
+    size_t got = 0;
+    while (got < size) {
+        ssize_t n = read(fd, into + got, size - got);
+        if (n < 0 && errno == EINTR)
+            continue;
+        if (n < 0)
+            return -1;
+        if (n == 0)
+            break;
+        got += (size_t)n;
+    }
+    return (ssize_t)got;
+}
+
+static bool write_fully(int fd, span bytes) {
+    while (bytes.length) {
+        ssize_t n = write(fd, bytes.at, bytes.length);
+        if (n < 0 && errno == EINTR)
+            continue;
+        if (n < 0)
+            return false;
+        bytes = span_from(bytes, (size_t)n);
+    }
+    return true;
+}
+
+/* Opens a regular file for reading; never waits on a pipe. */
+static int open_regular(const char *path, struct stat *about, int *why) {
+    int fd = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+    if (fd < 0) {
+        *why = errno;
+        return -1;
+    }
+    bool good = fstat(fd, about) == 0 && S_ISREG(about->st_mode);
+    if (good && about->st_size <= FILE_BYTES_MOST)
+        return fd;
+    *why = good ? EFBIG : EINVAL;
+    close(fd);
+    return -1;
+}
+
+bool file_read(arena *a, const char *path, span *bytes, int *why) {
+    struct stat about;
+    int fd = open_regular(path, &about, why);
+    if (fd < 0)
+        return false;
+    size_t size = (size_t)about.st_size;
+    char *room = arena_alloc(a, size + 1);
+    ssize_t got = read_fully(fd, room, size);
+    int reason = errno;
+    close(fd);
+    if (got < 0)
+        return refuse(why, reason);
+    *bytes = (span){room, (size_t)got};
+    return true;
+}
+
+/* True when the file at `path` holds just `bytes`. */
+static bool holds_already(const char *path, span bytes) {
+    struct stat about;
+    int why, fd = open_regular(path, &about, &why);
+    if (fd < 0)
+        return false;
+    bool same = (size_t)about.st_size == bytes.length;
+    char chunk[16 * 1024];
+    while (same && bytes.length) {
+        ssize_t got =
+            read_fully(fd, chunk, bytes.length < sizeof chunk ? bytes.length : sizeof chunk);
+        same = got > 0 && memcmp(chunk, bytes.at, (size_t)got) == 0;
+        if (same)
+            bytes = span_from(bytes, (size_t)got);
+    }
+    close(fd);
+    return same;
+}
+
+/* Opens `path` for writing, making its folder when that is what is missing. */
+static int open_new(const char *path, int *why) {
+    int flags = O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC | O_NOFOLLOW;
+    int fd = open(path, flags, 0644);
+    if (fd < 0 && errno == ENOENT) {
+        arena *a = arena_new();
+        bool made = folder_make(path_folder(a, path), why);
+        arena_free(a);
+        if (!made)
+            return -1;
+        fd = open(path, flags, 0644);
+    }
+    if (fd < 0)
+        *why = errno;
+    return fd;
+}
+
+static bool write_new(const char *beside, const char *path, span bytes, int *why) {
+    int fd = open_new(beside, why);
+    if (fd < 0)
+        return false;
+    bool good = write_fully(fd, bytes);
+    int reason = errno;
+    if (close(fd) != 0 && good) {
+        good = false;
+        reason = errno;
+    }
+    if (good && rename(beside, path) == 0)
+        return true;
+    *why = good ? errno : reason;
+    unlink(beside);
+    return false;
+}
+
+bool file_write(const char *path, span bytes, int *why) {
+    if (holds_already(path, bytes))
+        return true;
+    text beside = TEXT_EMPTY;
+    text_format(&beside, "%s.new-%ld", path, (long)getpid());
+    bool good = write_new(beside.bytes, path, bytes, why);
+    text_free(&beside);
+    return good;
+}
+
+bool file_copy(const char *from, const char *to, int *why) {
+    arena *a = arena_new();
+    span bytes;
+    bool good = file_read(a, from, &bytes, why) && file_write(to, bytes, why);
+    arena_free(a);
+    return good;
+}
+
+static int compare_entries(const void *left, const void *right) {
+    const file_entry *a = left, *b = right;
+    return strcmp(a->name, b->name);
+}
+
+/* A regular file, or a link whose target stays inside `folder`. */
+static bool is_inside(arena *a, const char *folder, const char *name) {
+    struct stat about;
+    const char *path = path_join(a, folder, name);
+    if (lstat(path, &about) != 0)
+        return false;
+    if (!S_ISLNK(about.st_mode))
+        return S_ISREG(about.st_mode);
+    char *real = realpath(path, NULL), *home = realpath(folder, NULL);
+    bool inside = real && home && span_begins(span_of(real), home) && real[strlen(home)] == '/' &&
+                  stat(real, &about) == 0 && S_ISREG(about.st_mode);
+    free(real);
+    free(home);
+    return inside;
+}
+
+bool file_list_folder(arena *a, const char *path, const char *suffix, file_list *out, int *why) {
+    *out = (file_list){0};
+    DIR *folder = opendir(path);
+    if (!folder)
+        return errno == ENOENT ? true : failed(why);
+    struct dirent *entry;
+    while ((entry = readdir(folder)) != NULL) {
+        span name = span_of(entry->d_name);
+        if (name.at[0] == '.' || (suffix && !span_ends(name, suffix)))
+            continue;
+        if (is_inside(a, path, entry->d_name))
+            LIST_ADD(a, out, (file_entry){arena_copy(a, name)});
+    }
+    closedir(folder);
+    if (out->count > 1)
+        qsort(out->items, out->count, sizeof out->items[0], compare_entries);
+    return true;
+}
+
+bool folder_make(const char *path, int *why) {
+    if (mkdir(path, 0755) == 0)
+        return true;
+    if (errno == EEXIST)
+        return folder_exists(path) ? true : refuse(why, ENOTDIR);
+    if (errno != ENOENT)
+        return failed(why);
+    arena *a = arena_new();
+    const char *parent = path_folder(a, path);
+    bool made = strcmp(parent, path) != 0 && folder_make(parent, why);
+    arena_free(a);
+    if (!made)
+        return false;
+    return mkdir(path, 0755) == 0 || errno == EEXIST ? true : failed(why);
+}
+
+bool file_exists(const char *path) {
+    struct stat about;
+    return stat(path, &about) == 0 && S_ISREG(about.st_mode);
+}
+
+bool folder_exists(const char *path) {
+    struct stat about;
+    return stat(path, &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+char *path_join(arena *a, const char *folder, const char *name) {
+    if (!folder || !folder[0])
+        return arena_copy(a, span_of(name));
+    bool slash = folder[strlen(folder) - 1] == '/';
+    return arena_format(a, "%s%s%s", folder, slash ? "" : "/", name);
+}
+
+char *path_folder(arena *a, const char *path) {
+    const char *slash = strrchr(path, '/');
+    if (!slash)
+        return arena_copy(a, span_of("."));
+    return arena_copy(a, slash == path ? span_of("/") : (span){path, (size_t)(slash - path)});
+}
+
+const char *path_name(const char *path) {
+    const char *slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
+}
+
+static bool part_is_plain(span part) {
+    return part.length > 0 && part.at[0] != '.' && !memchr(part.at, '\\', part.length) &&
+           !memchr(part.at, '\0', part.length);
+}
+
+bool path_is_plain(span path) {
+    if (path.length == 0)
+        return false;
+    for (;;) {
+        size_t slash = span_find(path, "/");
+        if (!part_is_plain(span_first(path, slash)))
+            return false;
+        if (slash == path.length)
+            return true;
+        path = span_from(path, slash + 1);
+    }
+}

@@ -1,0 +1,58 @@
+/* Reading and writing files so that nothing already written is lost.
+ *
+ * A file is written beside its place and renamed, so a reader sees the old or the new one, never
+ * a half. All functions return false (or null) with `*why` set to an errno value. */
+#ifndef BASE_FILES_H
+#define BASE_FILES_H
+
+#include "base/arena.h"
+
+enum {
+    FILE_BYTES_MOST = 16 * 1024 * 1024
+}; /* a recipe, table or picture larger than this is refused */
+
+/* Reads the regular file at `path` whole into the arena, terminated. Refuses what is no regular
+ * file (devices, pipes: EINVAL) and what is larger than FILE_BYTES_MOST (EFBIG). */
+bool file_read(arena *a, const char *path, span *bytes, int *why);
+
+/* Writes `bytes` at `path`, making missing parent folders. When the file there already holds
+ * these bytes it is left alone, its time too. */
+bool file_write(const char *path, span bytes, int *why);
+
+/* Copies the regular file at `from` to `to`, likewise. */
+bool file_copy(const char *from, const char *to, int *why);
+
+typedef struct {
+    const char *name; /* in the arena; relative to the folder listed */
+} file_entry;
+
+typedef struct {
+    file_entry *items;
+    size_t count, capacity;
+} file_list;
+
+/* Lists regular files in the folder `path` whose names end in `suffix` (null: all), in byte order
+ * of their names; names that begin with a dot and links that lead out of the folder are left out.
+ * A folder that is not there gives an empty list and true. */
+bool file_list_folder(arena *a, const char *path, const char *suffix, file_list *out, int *why);
+
+/* Makes the folder `path` and its missing parents. */
+bool folder_make(const char *path, int *why);
+
+bool file_exists(const char *path);
+bool folder_exists(const char *path);
+
+/* `folder`/`name` in the arena; just `name` when folder is empty or null. */
+char *path_join(arena *a, const char *folder, const char *name);
+
+/* The folder part of `path` ("." when it has none), in the arena. */
+char *path_folder(arena *a, const char *path);
+
+/* The last part of `path`; borrows. */
+const char *path_name(const char *path);
+
+/* True for a relative path of plain parts: no leading slash, no "..", no backslash, no empty or
+ * dot-led part. What content may name. */
+bool path_is_plain(span path);
+
+#endif

@@ -1,0 +1,26 @@
+#include "base/memory.h"
+
+#include <unistd.h>
+
+void *memory_get(size_t size) {
+    void *room = malloc(size ? size : 1);
+    if (!room)
+        memory_failed();
+    return room;
+}
+
+void *memory_resize(void *old, size_t size) {
+    void *room = realloc(old, size ? size : 1);
+    if (!room)
+        memory_failed();
+    return room;
+}
+
+_Noreturn void memory_failed(void) {
+    static const char message[] =
+        "crumbnote: error: this machine has no memory left for the work\n";
+    /* write, not stdio: stdio may allocate. Nothing can be done if even this fails. */
+    if (write(STDERR_FILENO, message, sizeof message - 1) < 0)
+        _exit(3);
+    _exit(3);
+}

@@ -1,0 +1,17 @@
+/* The one place where the program meets the end of memory. */
+#ifndef BASE_MEMORY_H
+#define BASE_MEMORY_H
+
+#include <stddef.h>
+
+/* `size` bytes, not zeroed; never null. The caller frees them with free. */
+void *memory_get(size_t size) __attribute__((malloc, returns_nonnull));
+
+/* `old` (or null) grown or shrunk to `size` bytes; never null. */
+void *memory_resize(void *old, size_t size) __attribute__((returns_nonnull));
+
+/* Says that memory ran out and ends the program with exit code 3. What was written so far is
+ * whole, since files are written beside and renamed. */
+_Noreturn void memory_failed(void);
+
+#endif

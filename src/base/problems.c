@@ -1,0 +1,92 @@
+#include "base/problems.h"
+
+#include "base/list.h"
+
+#include <stdarg.h>
+
+problems problems_in(arena *home) {
+    return (problems){.home = home};
+}
+
+const char *problem_level_word(problem_level level) {
+    return level == PROBLEM_ERROR ? "error" : "warning";
+}
+
+static void add(problems *found, problem p) {
+    LIST_ADD(found->home, found, p);
+    if (p.level == PROBLEM_ERROR)
+        found->errors++;
+    else
+        found->warnings++;
+}
+
+static char *formatted(arena *home, const char *format, va_list values) {
+    va_list again;
+    va_copy(again, values);
+    int length = vsnprintf(NULL, 0, format, again);
+    va_end(again);
+    size_t size = length < 0 ? 1 : (size_t)length + 1;
+    char *message = arena_alloc(home, size);
+    vsnprintf(message, size, format, values);
+    return message;
+}
+
+static char *copied(arena *home, const char *words) {
+    return words ? arena_copy(home, span_of(words)) : NULL;
+}
+
+void problem_add(problems *found, place at, const char *hint, const char *format, ...) {
+    va_list values;
+    va_start(values, format);
+    char *message = formatted(found->home, format, values);
+    va_end(values);
+    add(found, (problem){at, PROBLEM_ERROR, message, copied(found->home, hint)});
+}
+
+void problem_warn(problems *found, place at, const char *hint, const char *format, ...) {
+    va_list values;
+    va_start(values, format);
+    char *message = formatted(found->home, format, values);
+    va_end(values);
+    add(found, (problem){at, PROBLEM_WARNING, message, copied(found->home, hint)});
+}
+
+void problems_join(problems *into, const problems *from) {
+    for (size_t i = 0; i < from->count; i++) {
+        problem p = from->items[i];
+        p.at.file = copied(into->home, p.at.file);
+        p.message = copied(into->home, p.message);
+        p.hint = copied(into->home, p.hint);
+        add(into, p);
+    }
+}
+
+static int compare_numbers(unsigned a, unsigned b) {
+    return a < b ? -1 : a > b;
+}
+
+static int compare_problems(const void *left, const void *right) {
+    const problem *a = left, *b = right;
+    int order = span_compare(span_of(a->at.file), span_of(b->at.file));
+    if (!order)
+        order = compare_numbers(a->at.line, b->at.line);
+    if (!order)
+        order = compare_numbers(a->at.column, b->at.column);
+    return order ? order : strcmp(a->message, b->message);
+}
+
+void problems_sort(problems *found) {
+    if (found->count > 1)
+        qsort(found->items, found->count, sizeof found->items[0], compare_problems);
+}
+
+void problem_print(const problem *p, text *t) {
+    text_add(t, p->at.file ? p->at.file : "crumbnote");
+    if (p->at.line)
+        text_format(t, ":%u", p->at.line);
+    if (p->at.line && p->at.column)
+        text_format(t, ":%u", p->at.column);
+    text_format(t, ": %s: %s\n", problem_level_word(p->level), p->message);
+    if (p->hint)
+        text_format(t, "  hint: %s\n", p->hint);
+}

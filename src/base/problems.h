@@ -1,0 +1,68 @@
+/* What is wrong with the content: collected as values, printed by the command, never in between.
+ *
+ * Each problem has a place (file, line, column), a level, a message and mostly a hint. All are
+ * kept; none stops the work on other recipes. Printed as
+ *
+ *     recipes/rounds.md:14:5: error: can't read the amount "½½"
+ *       hint: write 1/2, 0.5 or 0,5
+ */
+#ifndef BASE_PROBLEMS_H
+#define BASE_PROBLEMS_H
+
+#include "base/arena.h"
+#include "base/text.h"
+
+/* Where something stands. Lines and columns count from 1; columns count characters, not bytes;
+ * 0 means unknown. `file` is relative to the site folder and borrowed. */
+typedef struct {
+    const char *file;
+    unsigned line, column;
+} place;
+
+/* A span and where it stands. */
+typedef struct {
+    span bytes;
+    place at;
+} located;
+
+typedef enum { PROBLEM_ERROR, PROBLEM_WARNING } problem_level;
+
+typedef struct {
+    place at;
+    problem_level level;
+    const char *message;
+    const char *hint; /* may be null */
+} problem;
+
+typedef struct {
+    arena *home; /* where messages are kept; borrowed */
+    problem *items;
+    size_t count, capacity;
+    size_t errors, warnings;
+} problems;
+
+/* An empty collection whose messages live in `home`, which must outlive it. */
+problems problems_in(arena *home);
+
+/* Adds an error at `at`. `hint` is copied and may be null; the message is printf-like (no %f). */
+void problem_add(problems *found, place at, const char *hint, const char *format, ...)
+    __attribute__((format(printf, 4, 5)));
+
+/* Adds a warning: the build goes on and the exit code stays 0. */
+void problem_warn(problems *found, place at, const char *hint, const char *format, ...)
+    __attribute__((format(printf, 4, 5)));
+
+/* Copies all of `from` to the end of `into` (into its own arena): a worker's finds joined to the
+ * whole. */
+void problems_join(problems *into, const problems *from);
+
+/* Sorts by file, line, column and message, so that the order of work does not show. */
+void problems_sort(problems *found);
+
+/* Adds the printed form of `p`, with its hint line, to `t`. */
+void problem_print(const problem *p, text *t);
+
+/* "error" or "warning". */
+const char *problem_level_word(problem_level level);
+
+#endif

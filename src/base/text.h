@@ -1,0 +1,49 @@
+/* A growing string: never null, always terminated, length known.
+ *
+ * Life cycle: `text page = TEXT_EMPTY;` … text_add… … text_free(&page). text_clear keeps the
+ * room for the next page, so that a worker allocates once. */
+#ifndef BASE_TEXT_H
+#define BASE_TEXT_H
+
+#include "base/span.h"
+
+typedef struct {
+    char *bytes; /* terminated; points at a constant empty string until something is added */
+    size_t length;
+    size_t room; /* allocated bytes, 0 while nothing was */
+} text;
+
+extern char text_nothing[1]; /* what an empty text points at */
+#define TEXT_EMPTY                                                                                 \
+    { text_nothing, 0, 0 }
+
+/* Frees the bytes; the text is empty and usable again. */
+void text_free(text *t);
+
+/* Empties `t` but keeps its room. */
+void text_clear(text *t);
+
+/* Cuts `t` back to its first `length` bytes. */
+void text_cut(text *t, size_t length);
+
+void text_add(text *t, const char *bytes);
+void text_add_span(text *t, span bytes);
+void text_add_char(text *t, char c);
+
+/* printf onto the end. No %f or %g: see base/number.h. */
+void text_format(text *t, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* Adds `bytes` with & < > " ' written as HTML character references: safe in an element and in a
+ * quoted attribute, in HTML and XML alike. */
+void text_add_html(text *t, span bytes);
+
+/* Adds `bytes` as a JSON string with its quotes. <, > and & are written as \u escapes, so that
+ * the result may stand inside a script element. `bytes` must be UTF-8. */
+void text_add_json(text *t, span bytes);
+
+/* The whole as a span; borrows, good until the next change. */
+static inline span text_span(const text *t) {
+    return (span){t->bytes, t->length};
+}
+
+#endif

@@ -1,0 +1,176 @@
+#include "base/words.h"
+
+#include <utf8proc.h>
+
+enum { SLUG_BYTES = 80, LONGEST_WORD = 64 };
+
+bool words_are_utf8(span bytes, size_t *bad) {
+    size_t i = 0;
+    while (i < bytes.length) {
+        utf8proc_int32_t point;
+        utf8proc_ssize_t took = utf8proc_iterate((const utf8proc_uint8_t *)bytes.at + i,
+                                                 (utf8proc_ssize_t)(bytes.length - i), &point);
+        if (took <= 0 || point == 0) {
+            if (bad)
+                *bad = i;
+            return false;
+        }
+        i += (size_t)took;
+    }
+    return true;
+}
+
+static bool joins_words(utf8proc_int32_t point) {
+    switch (utf8proc_category(point)) {
+    case UTF8PROC_CATEGORY_ZS:
+    case UTF8PROC_CATEGORY_ZL:
+    case UTF8PROC_CATEGORY_ZP:
+    case UTF8PROC_CATEGORY_CC:
+    case UTF8PROC_CATEGORY_PD:
+        return true;
+    default:
+        return point == '\'' || point == 0x2019;
+    }
+}
+
+static bool is_letter_or_digit(utf8proc_int32_t point) {
+    utf8proc_category_t category = utf8proc_category(point);
+    return (category >= UTF8PROC_CATEGORY_LU && category <= UTF8PROC_CATEGORY_LO) ||
+           (category >= UTF8PROC_CATEGORY_MN && category <= UTF8PROC_CATEGORY_NO);
+}
+
+/* Calls for each code point of the folded decomposition of `words`, marks left out. */
+typedef void point_taker(utf8proc_int32_t point, void *state);
+
+static void each_folded_point(span words, point_taker *take, void *state) {
+    size_t i = 0;
+    while (i < words.length) {
+        utf8proc_int32_t point, parts[32];
+        utf8proc_ssize_t took = utf8proc_iterate((const utf8proc_uint8_t *)words.at + i,
+                                                 (utf8proc_ssize_t)(words.length - i), &point);
+        if (took <= 0) {
+            i++;
+            continue;
+        }
+        i += (size_t)took;
+        int boundary = 0;
+        utf8proc_ssize_t count = utf8proc_decompose_char(point, parts, 32,
+                                                         UTF8PROC_DECOMPOSE | UTF8PROC_COMPAT |
+                                                             UTF8PROC_CASEFOLD | UTF8PROC_STRIPMARK,
+                                                         &boundary);
+        for (utf8proc_ssize_t k = 0; k < count && k < 32; k++)
+            take(parts[k], state);
+    }
+}
+
+typedef struct {
+    char *bytes;
+    size_t length;
+    size_t most;  /* bytes at the most */
+    bool slug;    /* joints become hyphens, all else than letters and digits too */
+    bool waiting; /* a joint is due before the next letter */
+} folded;
+
+static void fold_point(utf8proc_int32_t point, void *state) {
+    folded *f = state;
+    bool joint = f->slug ? !is_letter_or_digit(point) : joins_words(point);
+    if (joint) {
+        f->waiting = f->length > 0;
+        return;
+    }
+    utf8proc_uint8_t encoded[4];
+    utf8proc_ssize_t size = utf8proc_encode_char(point, encoded);
+    if (size <= 0 || f->length + (size_t)size + f->waiting > f->most)
+        return;
+    if (f->waiting)
+        f->bytes[f->length++] = f->slug ? '-' : ' ';
+    f->waiting = false;
+    memcpy(f->bytes + f->length, encoded, (size_t)size);
+    f->length += (size_t)size;
+}
+
+/* Names are nearly always plain lower-case ASCII: no need to ask for decompositions. */
+static bool is_folded_already(span words) {
+    for (size_t i = 0; i < words.length; i++) {
+        char c = words.at[i];
+        bool single_space = c == ' ' && i > 0 && i + 1 < words.length && words.at[i - 1] != ' ';
+        if (!((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || single_space))
+            return false;
+    }
+    return true;
+}
+
+/* One code point decomposes to at most 18 others of 3 bytes (a fact of Unicode NFKD). */
+enum { GROWTH = 54 };
+
+span words_fold(arena *a, span words) {
+    if (is_folded_already(words))
+        return arena_copy_span(a, words);
+    folded f = {.most = words.length * 3 + GROWTH};
+    f.bytes = arena_alloc(a, f.most + 1);
+    each_folded_point(words, fold_point, &f);
+    f.bytes[f.length] = '\0';
+    return (span){f.bytes, f.length};
+}
+
+char *words_slug(arena *a, span words) {
+    folded f = {.most = SLUG_BYTES, .slug = true};
+    f.bytes = arena_alloc(a, f.most + 2);
+    each_folded_point(words, fold_point, &f);
+    if (f.length == 0)
+        f.bytes[f.length++] = 'x';
+    f.bytes[f.length] = '\0';
+    return f.bytes;
+}
+
+static size_t smallest(size_t a, size_t b, size_t c) {
+    size_t least = a < b ? a : b;
+    return least < c ? least : c;
+}
+
+/* Optimal string alignment distance; three rows of the table are enough. */
+size_t words_distance(span a, span b, size_t most) {
+    size_t rows[3][LONGEST_WORD + 1];
+    if (a.length > LONGEST_WORD || b.length > LONGEST_WORD)
+        return most + 1;
+    size_t *before = rows[0], *last = rows[1], *now = rows[2];
+    for (size_t j = 0; j <= b.length; j++)
+        last[j] = j;
+    memcpy(before, last, sizeof rows[0]);
+    for (size_t i = 1; i <= a.length; i++) {
+        now[0] = i;
+        for (size_t j = 1; j <= b.length; j++) {
+            bool same = a.at[i - 1] == b.at[j - 1];
+            now[j] = smallest(last[j] + 1, now[j - 1] + 1, last[j - 1] + !same);
+            bool swapped =
+                i > 1 && j > 1 && a.at[i - 1] == b.at[j - 2] && a.at[i - 2] == b.at[j - 1];
+            if (swapped && before[j - 2] + 1 < now[j])
+                now[j] = before[j - 2] + 1;
+        }
+        size_t *free_row = before;
+        before = last;
+        last = now;
+        now = free_row;
+    }
+    return last[b.length] > most ? most + 1 : last[b.length];
+}
+
+const char *words_nearest(span word, const char *const candidates[], size_t count) {
+    size_t allowed = word.length / 3 + 1;
+    const char *nearest = NULL;
+    for (size_t i = 0; i < count && allowed > 0; i++) {
+        size_t distance = words_distance(word, span_of(candidates[i]), allowed);
+        if (distance <= allowed && (!nearest || distance < allowed)) {
+            nearest = candidates[i];
+            allowed = distance;
+        }
+    }
+    return nearest;
+}
+
+unsigned words_columns(const char *bytes, size_t length) {
+    unsigned columns = 0;
+    for (size_t i = 0; i < length; i++)
+        columns += ((unsigned char)bytes[i] & 0xC0) != 0x80;
+    return columns;
+}

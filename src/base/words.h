@@ -1,0 +1,32 @@
+/* Words as people write them: case, accents, plurals of the table of names, slugs, near misses. */
+#ifndef BASE_WORDS_H
+#define BASE_WORDS_H
+
+#include "base/arena.h"
+
+/* True when `bytes` is well-formed UTF-8 without a NUL; otherwise `*bad` (may be null) is the
+ * offset of the first byte that is not. */
+bool words_are_utf8(span bytes, size_t *bad);
+
+/* `words` in lower case, accents and compatibility forms folded (utf8proc NFKD, marks dropped),
+ * hyphens, apostrophes and runs of white space as one space, trimmed: what names are compared by.
+ * In the arena. Bytes that are not UTF-8 are dropped. */
+span words_fold(arena *a, span words);
+
+/* A slug for a file or folder: words_fold with everything but letters and digits turned into
+ * single hyphens. Letters of other scripts stay. Never empty ("x" when nothing is left), never
+ * "." or "..", no slash. At most 80 bytes, cut at a character. */
+char *words_slug(arena *a, span words);
+
+/* Edits (insert, delete, replace, swap two neighbours) that turn `a` into `b`, by bytes of the
+ * folded words; `most` + 1 when more than `most` are needed. */
+size_t words_distance(span a, span b, size_t most);
+
+/* The nearest of `count` candidates to `word`, or null when none is within a third of its
+ * length: for "did you mean". Candidates and result are borrowed. */
+const char *words_nearest(span word, const char *const candidates[], size_t count);
+
+/* How many characters (code points) the first `length` bytes hold: bytes to columns. */
+unsigned words_columns(const char *bytes, size_t length);
+
+#endif

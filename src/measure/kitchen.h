@@ -1,0 +1,30 @@
+/* Grams back to what a kitchen can measure: cups 1, 3/4, 2/3, 1/2, 1/3, 1/4; tablespoons;
+ * teaspoons 1, 1/2, 1/4, 1/8; whole or half eggs. Never "0.4583 cup". */
+#ifndef MEASURE_KITCHEN_H
+#define MEASURE_KITCHEN_H
+
+#include "measure/units.h"
+#include "pantry/ingredient.h"
+
+typedef struct {
+    const char *text; /* "1/3 cup + 1 tbsp", in the arena */
+    double grams;     /* what that amount weighs */
+    double error_g;   /* grams - what was asked for */
+} kitchen_measure;
+
+/* The nearest sensible combination (at most two units) for `grams` of `what`: the fewest scoops
+ * among those within 3 % (or a quarter of 1/8 tsp), else the nearest. Sweeps cups down to 1/4,
+ * then tablespoons, then teaspoons. Counted things (eggs) come in wholes and halves when the
+ * entry has a count and no cup. False when the entry has no household weight: weigh it. */
+bool kitchen_measure_of(arena *a, const ingredient *what, double grams, cup_standard cups,
+                        kitchen_measure *out);
+
+/* Up to `most` ways to measure it out, best first, each in one kind of vessel (cups, tablespoons,
+ * teaspoons, count). Returns how many. */
+size_t kitchen_measures_of(arena *a, const ingredient *what, double grams, cup_standard cups,
+                           kitchen_measure out[], size_t most);
+
+/* A weight as scales show it: "4.5 g" under 10 g, "46 g", "1.25 kg" from 1 kg on. */
+char *kitchen_weight(arena *a, double grams);
+
+#endif

@@ -1,0 +1,40 @@
+/* Units of weight and volume, with the source of each value. */
+#ifndef MEASURE_UNITS_H
+#define MEASURE_UNITS_H
+
+#include "base/span.h"
+
+typedef enum {
+    UNIT_MASS,   /* `size` in grams */
+    UNIT_VOLUME, /* `size` in millilitres */
+    UNIT_COUNT,  /* a count: the word is looked up among the ingredient's measures */
+    UNIT_PINCH   /* a pinch, a dash: a little, taken as `size` teaspoons */
+} unit_sort;
+
+typedef struct {
+    const char *name; /* "tbsp": as pantry files and --json have it */
+    unit_sort sort;
+    double size;
+} unit;
+
+/* Which cup and spoons a site measures with: site.yaml `cups`. US customary 236.588 mL and
+ * 14.787 mL; US label 240 and 15; metric 250 and 15 (20 in Australia, UNITS_AUSTRALIAN). */
+typedef enum { CUPS_US, CUPS_US_LABEL, CUPS_METRIC, CUPS_AUSTRALIAN } cup_standard;
+
+double cup_ml(cup_standard which);
+double tablespoon_ml(cup_standard which);
+double teaspoon_ml(cup_standard which);
+
+/* The unit written at the front of `s` ("tablespoons", "T", "g", "fl oz", "large"), the longest
+ * that fits and ends at a word's end, a full stop after it allowed; `*used` is its length in
+ * bytes. Null when none is. Volumes of cup, tbsp, tsp are of the US customary standard here; use
+ * unit_ml for another. */
+const unit *unit_read(span s, size_t *used);
+
+/* Millilitres of one volume unit by the site's standard. */
+double unit_ml(const unit *of, cup_standard which);
+
+/* The unit called just `name` ("cup"); null when there is none. */
+const unit *unit_named(const char *name);
+
+#endif

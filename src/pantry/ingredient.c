@@ -1,0 +1,134 @@
+#include "pantry/ingredient.h"
+
+#include "base/list.h"
+#include "base/words.h"
+
+static const char *const family_words[] = {
+#define FAMILY(constant, word) word,
+    FAMILY_LIST(FAMILY)
+#undef FAMILY
+};
+static const char *const origin_words[] = {"plant", "dairy", "egg", "animal", "bee", "mineral"};
+static const char *const heat_set_words[] = {"none", "soft", "firm"};
+static const char *const polyol_words[] = {"none",     "erythritol", "xylitol",  "maltitol",
+                                           "sorbitol", "isomalt",    "lactitol", "mannitol"};
+static const char *const certainty_words[] = {"unstated",        "published", "label",
+                                              "common practice", "estimate",  "memory"};
+static const char *const amino_acid_keys[] = {
+    "histidine", "isoleucine", "leucine", "lysine", "methionine-cystine", "phenylalanine-tyrosine",
+    "threonine", "tryptophan", "valine"};
+
+const char *family_word(family which) {
+    return family_words[which];
+}
+
+const char *origin_word(origin which) {
+    return origin_words[which];
+}
+
+const char *heat_set_word(heat_set which) {
+    return heat_set_words[which];
+}
+
+const char *certainty_word(certainty which) {
+    return certainty_words[which];
+}
+
+const char *amino_acid_key(amino_acid which) {
+    return amino_acid_keys[which];
+}
+
+static bool word_index(span word, const char *const list[], size_t count, size_t *out) {
+    for (size_t i = 0; i < count; i++)
+        if (span_is(word, list[i])) {
+            *out = i;
+            return true;
+        }
+    return false;
+}
+
+bool family_named(span word, family *out) {
+    size_t i;
+    if (span_is(word, "fruit puree")) {
+        *out = FAMILY_FRUIT_PUREE;
+        return true;
+    }
+    if (!word_index(word, family_words, COUNT(family_words), &i))
+        return false;
+    *out = (family)i;
+    return true;
+}
+
+bool origin_named(span word, origin *out) {
+    size_t i;
+    if (!word_index(word, origin_words, COUNT(origin_words), &i))
+        return false;
+    *out = (origin)i;
+    return true;
+}
+
+bool heat_set_named(span word, heat_set *out) {
+    size_t i;
+    if (!word_index(word, heat_set_words, COUNT(heat_set_words), &i))
+        return false;
+    *out = (heat_set)i;
+    return true;
+}
+
+bool polyol_named(span word, polyol *out) {
+    size_t i;
+    if (!word_index(word, polyol_words, COUNT(polyol_words), &i))
+        return false;
+    *out = (polyol)i;
+    return true;
+}
+
+bool certainty_named(span word, certainty *out) {
+    size_t i;
+    if (!word_index(word, certainty_words, COUNT(certainty_words), &i))
+        return false;
+    *out = (certainty)i;
+    return true;
+}
+
+bool kind_matches(const char *kind, const char *of) {
+    span whole = span_of(of);
+    size_t length = strlen(kind);
+    return span_begins(whole, kind) && (whole.length == length || whole.at[length] == ' ');
+}
+
+static const range *stated_measure(const ingredient *of, span unit) {
+    for (size_t i = 0; i < of->measures.count; i++)
+        if (span_is(unit, of->measures.items[i].unit))
+            return &of->measures.items[i].grams;
+    return NULL;
+}
+
+/* 1 cup = 16 tablespoons = 48 teaspoons: NIST SP 430. */
+static const struct {
+    const char *unit;
+    double teaspoons;
+} spoons[] = {{"cup", 48}, {"tbsp", 3}, {"tsp", 1}};
+
+static double teaspoons_in(span unit) {
+    for (size_t i = 0; i < COUNT(spoons); i++)
+        if (span_is(unit, spoons[i].unit))
+            return spoons[i].teaspoons;
+    return 0;
+}
+
+const range *ingredient_measure(const ingredient *of, span unit, range *room) {
+    const range *stated = stated_measure(of, unit);
+    double wanted = teaspoons_in(unit);
+    if (stated || wanted == 0)
+        return stated;
+    for (size_t i = 0; i < COUNT(spoons); i++) {
+        stated = stated_measure(of, span_of(spoons[i].unit));
+        if (!stated)
+            continue;
+        double times = wanted / spoons[i].teaspoons;
+        *room = (range){stated->low * times, stated->typical * times, stated->high * times};
+        return room;
+    }
+    return NULL;
+}

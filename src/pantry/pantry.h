@@ -1,0 +1,52 @@
+/* The pantry: all known ingredients and how a written name finds one.
+ *
+ * Names are found folded (case, accents, hyphens), through aliases, singular or plural. The
+ * site's own entries replace reference entries of the same name; `overrides` keeps nothing of the
+ * old figures. Built once, constant after. */
+#ifndef PANTRY_PANTRY_H
+#define PANTRY_PANTRY_H
+
+#include "base/list.h"
+#include "base/names.h"
+#include "pantry/ingredient.h"
+
+typedef struct {
+    arena *home;        /* borrowed */
+    ingredient **items; /* pointers stay good while the pantry grows */
+    size_t count, capacity;
+    names by_name;        /* folded names, plurals and aliases to indexes */
+    size_t longest_words; /* most words in any name: how far a line is searched */
+} pantry;
+
+/* An empty pantry in `home`, which must outlive it. */
+pantry pantry_in(arena *home);
+
+/* Adds `entry` (its strings already in `home`), or replaces the entry of that name when the new
+ * one is the site's own (`hers`) and the old one is not. Fills name's plural where missing and
+ * the slug. A name or alias that another entry has is an error in `found`, and the entry keeps
+ * the rest of its names. */
+void pantry_add(pantry *shelf, const ingredient *entry, problems *found);
+
+/* The ingredient called `name` in any case, number or alias; null when there is none. `scratch`
+ * is used for folding. */
+const ingredient *pantry_find(const pantry *shelf, span name, arena *scratch);
+
+/* Like pantry_find, for a name that is folded already. */
+const ingredient *pantry_find_folded(const pantry *shelf, span folded);
+
+/* The longest run of words at the start of `words` (folded) that names an ingredient; `*used` is
+ * its length in bytes. Null when even the first word names none. Where no leading run does, the
+ * longest run anywhere is taken ("ripe mashed banana"), `*before` being what stands ahead of
+ * it. */
+const ingredient *pantry_find_longest(const pantry *shelf, span folded, span *before, span *after);
+
+/* The nearest known name to `name`, for a hint; null when none is near. */
+const char *pantry_nearest(const pantry *shelf, span name, arena *scratch);
+
+/* Its place in the list, 0 to count - 1: stable for the program's run. */
+size_t pantry_index(const pantry *shelf, const ingredient *entry);
+
+/* The plural of an ingredient name by the English rule (last word: s, es, ies), in `home`. */
+const char *pantry_plural(arena *home, const char *name);
+
+#endif

@@ -1,0 +1,12 @@
+/* Reads pantry files: the reference and a site's own. */
+#ifndef READ_PANTRY_FILE_H
+#define READ_PANTRY_FILE_H
+
+#include "pantry/pantry.h"
+
+/* Adds every entry of `bytes` to `shelf` (in shelf->home; energies filled in, figures checked).
+ * `hers`: a site's own, which may override the reference. An entry with an error is left out and
+ * the others are read on. */
+void pantry_file_read(pantry *shelf, const char *file, span bytes, bool hers, problems *found);
+
+#endif

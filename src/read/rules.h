@@ -1,0 +1,17 @@
+/* Reads swap rules: the reference, a site's own, and the `swaps` of a recipe. */
+#ifndef READ_RULES_H
+#define READ_RULES_H
+
+#include "read/yaml.h"
+#include "swap/rule.h"
+
+/* Adds every rule of `bytes` to `into`, in `a`. Names in selectors must be in the pantry; a rule
+ * with an error is left out. `by`: SAID_BY_OWN_RULE or SAID_BY_REFERENCE. */
+void rules_read(arena *a, const char *file, span bytes, authority by, const pantry *shelf,
+                swap_rules *into, problems *found);
+
+/* Reads the `swaps` list of a recipe: {replace: NAME, with: NAME, verdict:, note: …}. */
+void rules_read_own(arena *a, const yaml_node *list, const pantry *shelf, swap_rules *into,
+                    problems *found);
+
+#endif

@@ -1,0 +1,35 @@
+/* A site folder read whole: settings, pantry, rules, trials, the names of its recipes and pages.
+ * The recipes themselves are read one by one by the workers. */
+#ifndef READ_SITE_FOLDER_H
+#define READ_SITE_FOLDER_H
+
+#include "base/files.h"
+#include "read/page.h"
+#include "read/recipe.h"
+#include "swap/match.h"
+
+typedef struct {
+    arena *home; /* borrowed: all below lives here */
+    site_settings settings;
+    pantry shelf;
+    rule_book book;
+    file_list recipe_files; /* names inside recipes/ */
+    plain_page **pages;
+    size_t page_count;
+    file_list pictures; /* names inside pictures/ */
+} site_folder;
+
+/* Reads the reference and, where `folder` is not null, the site in it. False when the folder or
+ * its site.yaml can't be read at all (problems say why; `*machine_failed` is set where the disk
+ * or a permission was at fault). */
+bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,
+                      bool *machine_failed);
+
+/* Reads recipe `name` (inside recipes/) of the site. */
+recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, problems *found,
+                           bool *machine_failed);
+
+/* The nearest parent folder of `path` that holds site.yaml, in the arena; null when none does. */
+char *site_folder_of(arena *a, const char *path);
+
+#endif

@@ -1,0 +1,30 @@
+/* Mustache templates as the open specification has them (interpolation, sections, inverted
+ * sections, partials, comments, set delimiters), compiled once and filled from a view.
+ *
+ * A theme is a set of named templates; partials find each other in the set. Compiled templates
+ * are constant and shared by all workers. */
+#ifndef SITE_TEMPLATE_H
+#define SITE_TEMPLATE_H
+
+#include "base/problems.h"
+#include "site/view.h"
+
+typedef struct template_set template_set;
+
+enum { TEMPLATE_DEPTH_MOST = 64 }; /* nested partials and sections; past it, nothing is added */
+
+/* An empty set in `home`, which must outlive it. */
+template_set *template_set_new(arena *home);
+
+/* Compiles `bytes` as the template `name` (without .mustache). `file` is for problems: unclosed
+ * sections and tags with file, line and column. False when there are some. `bytes` is borrowed. */
+bool template_add(template_set *set, const char *name, const char *file, span bytes,
+                  problems *found);
+
+/* Checks that every partial a template names is in the set. */
+void template_check(const template_set *set, problems *found);
+
+/* Adds template `name`, filled from `page`, to `out`. False when there is none of that name. */
+bool template_fill(const template_set *set, const char *name, const view *page, text *out);
+
+#endif

@@ -1,0 +1,54 @@
+/* Which rule decides a swap. */
+#ifndef SWAP_MATCH_H
+#define SWAP_MATCH_H
+
+#include "swap/facts.h"
+
+/* What was tried: one entry of trials/*.yaml. */
+typedef struct {
+    place at;
+    const char *recipe; /* slug */
+    recipe_line replaced, with;
+    bool has_amounts;
+    double liquid_g; /* added (+) or held back (-) */
+    const char *date, *remarks, *by;
+    verdict outcome;
+    word_list texture;
+    double height_mm, spread_mm, weight_g; /* 0: not measured */
+    const char *picture_as_written, *picture_swapped;
+} trial;
+
+typedef struct {
+    trial *items;
+    size_t count, capacity;
+} trials;
+
+/* All that can answer, in one place: built once, constant, shared by workers. */
+typedef struct rule_book {
+    const pantry *shelf;
+    swap_rules rules; /* the site's own first, then the reference */
+    trials log;
+    struct rule_index *index; /* rules by replaced and new ingredient; see match.c */
+} rule_book;
+
+/* Builds the index of a book whose shelf, rules and log are set. In the arena. */
+void rule_book_index(arena *a, rule_book *book);
+
+typedef struct {
+    authority by;
+    const swap_rule *rule; /* null for a trial or nobody */
+    const trial *bake;     /* null unless by trial */
+} decision;
+
+/* Who decides on replacing line `from` of the recipe by `to`: the recipe's own word, a trial on
+ * this recipe, the site's rules, the reference; within one level the most specific matching rule
+ * (selector ranks of both sides, then the number of facts). `*tied`, where not null, is set to
+ * another rule of the same rank with another verdict, if there is one. */
+decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
+                const swap_rule **tied);
+
+/* The same for two lines replaced by one: only rules with two `replace` selectors. */
+decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
+                    const ingredient *to, const swap_rule **tied);
+
+#endif

@@ -1,0 +1,53 @@
+/* A swap answered: the whole of what a page, `crumbnote swap` and the index say about replacing
+ * one ingredient of a recipe by another. */
+#ifndef SWAP_NOTE_H
+#define SWAP_NOTE_H
+
+#include "nutrition/allergens.h"
+#include "nutrition/macros.h"
+#include "swap/balance.h"
+#include "swap/match.h"
+
+typedef struct {
+    size_t line;        /* of the recipe: what is replaced (the first, of two) */
+    size_t second_line; /* SIZE_MAX unless two are replaced */
+    const ingredient *to;
+    verdict says;
+    decision by;
+    double from_g; /* weight of the replaced line (of all lines of that ingredient) */
+    double to_g, to_low_g, to_high_g; /* amount of the new one; 0 when to be avoided */
+    double second_from_g;             /* of the second replaced ingredient, the part that goes */
+    double liquid_change_g, liquid_low_g, liquid_high_g; /* to add (+) or hold back (-) */
+    size_t liquid_line;    /* the line it is added to or held back from; SIZE_MAX: water is added */
+    bool past_rescue;      /* more liquid than the batch can take: no amount rescues it */
+    balance before, after; /* of the batch as written and swapped, liquid change included */
+    macros change;         /* per portion, swapped less written */
+    allergen_set gained, lost;
+    diet_set diets_lost, diets_gained;
+    const char *expect, *because, *basis, *also; /* borrowed or in the arena; may be null */
+} swap_note;
+
+typedef struct {
+    swap_note *items;
+    size_t count, capacity;
+} swap_notes;
+
+/* Share of the batch weight past which a liquid change is said to rescue nothing: 0.15, an
+ * estimate (common practice, no source). */
+#define LIQUID_RESCUES_MOST 0.15
+
+/* Answers replacing line `from` (an index with a known ingredient and a weight) by `to`. Always
+ * an answer: VERDICT_UNTRIED when nothing decides. */
+swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
+                  const ingredient *to);
+
+/* Every known note of the recipe: for each line (each ingredient once), the replacements that
+ * something decides on, most asked-for lines first (protein powders, flours and meals, nut
+ * butters, eggs, then the rest), verdicts best first, then by name; two-for-one notes after. The
+ * untried ones of the same family too when `untried`. */
+swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, bool untried);
+
+/* Adds a problem for each pair of this recipe on which two rules of equal rank disagree. */
+void notes_check(arena *a, const rule_book *book, const recipe_facts *about, problems *found);
+
+#endif

@@ -4,7 +4,7 @@
 
 #include "swap/facts.h"
 
-/* What was tried: one entry of trials/*.yaml. */
+/* What was tried: one entry of the log in trials/. */
 typedef struct {
     place at;
     const char *recipe; /* slug */

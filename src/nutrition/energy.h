@@ -15,13 +15,30 @@ bool energy_atwater(const nutrients *of, polyol which, double *kcal);
  * apart, never converted. False when protein, fat, carbohydrate or fibre is unknown. */
 bool energy_eu(const nutrients *of, polyol which, double *kcal, double *kj);
 
-/* Fills the worked-out energies of a pantry entry where its figures allow. Called once, when a
- * pantry is read. */
+/* Fills what follows from the figures of a pantry entry, called once, when a pantry is read:
+ * - noughts that can't be otherwise: no saturates without fat; no fibre, sugars or polyols without
+ *   carbohydrate; no added sugars without sugars, nor in a plain flour, meal, grain, legume, nut,
+ *   egg, vegetable, fat, leavener, starch, gum or salt, unless the entry states some;
+ * - available carbohydrate (carbohydrate less fibre), where the entry does not state it;
+ * - the worked-out energies, where protein, fat, carbohydrate (and for the EU fibre) are known. */
 void energy_fill(ingredient *of);
 
 /* Warns in `found`, at the entry's place, where its figures contradict each other: macros over
  * 100 g, sugars over carbohydrate, saturates over fat, stated energy and macros more than 15 %
- * and 15 kcal apart. */
+ * and 15 kcal apart. What rounding on a pack can explain is let pass, and so is stated energy
+ * between the sum with fibre at 0 and with fibre at 4 kcal. Published tables use factors of each
+ * food's own, down to 1.8 kcal a gram of cocoa protein (USDA SR28, table of factors): an entry of
+ * the reference pantry that is certain by publication is not warned about its energy. */
 void energy_check(const ingredient *of, problems *found);
+
+/* Where the energy of some amount of food comes from, by the EU's factors: shares that add up to
+ * 1, all 0 when there is no energy. Carbohydrate is without fibre and polyols. */
+typedef struct {
+    double protein, fat, carbohydrate, fibre, polyols, alcohol;
+} energy_shares;
+
+/* The shares of `of`; unknown amounts count as nothing, so look at what is lacking first. `of`
+ * must have its EU energy worked out (polyols count as what it leaves over). */
+energy_shares energy_shares_of(const nutrients *of);
 
 #endif

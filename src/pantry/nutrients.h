@@ -25,7 +25,9 @@
     NUTRIENT(POTASSIUM, "potassium", "mg", "potassium_mg")                                         \
     NUTRIENT(CHOLESTEROL, "cholesterol", "mg", "cholesterol_mg")                                   \
     NUTRIENT(VITAMIN_D, "vitamin-d", "\u00b5g", "vitamin_d_ug")                                    \
-    /* worked out, not read: energy by the general factors and by the EU's */                      \
+    /* worked out when the pantry is read (nutrition/energy.h): carbohydrate without fibre, and */ \
+    /* energy by the general factors and by the EU's */                                            \
+    NUTRIENT(AVAILABLE_CARBOHYDRATE, "", "g", "available_carbohydrate_g")                          \
     NUTRIENT(ENERGY_ATWATER, "", "kcal", "energy_atwater_kcal")                                    \
     NUTRIENT(ENERGY_EU, "", "kcal", "energy_eu_kcal")                                              \
     NUTRIENT(ENERGY_EU_KJ, "", "kJ", "energy_eu_kj")

@@ -1,0 +1,291 @@
+#include "unit/support/cmocka_rows.h"
+
+#include "nutrition/energy.h"
+#include "unit/support/build_recipe.h"
+
+#define NEAR 1e-9
+
+static void needs_its_macros(void **state) {
+    (void)state;
+    const struct {
+        const char *name;
+        nutrient missing;
+        bool atwater, eu;
+    } rows[] = {
+        {"no protein", NUTRIENT_PROTEIN, false, false},
+        {"no fat", NUTRIENT_FAT, false, false},
+        {"no carbohydrate", NUTRIENT_CARBOHYDRATE, false, false},
+        {"no fibre", NUTRIENT_FIBRE, true, false},
+        {"no sodium", NUTRIENT_SODIUM, true, true},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        nutrients n = {.known = (1u << NUTRIENT_COUNT) - 1};
+        n.known &= ~(1u << rows[i].missing);
+        double kcal = -1, kj = -1;
+        expect_bool(rows[i].name, energy_atwater(&n, POLYOL_NONE, &kcal), rows[i].atwater);
+        expect_near(rows[i].name, kcal, rows[i].atwater ? 0 : -1, 0);
+        kcal = -1;
+        expect_bool(rows[i].name, energy_eu(&n, POLYOL_NONE, &kcal, &kj), rows[i].eu);
+        expect_near(rows[i].name, kj, rows[i].eu ? 0 : -1, 0);
+    }
+}
+
+static void an_unnamed_polyol_gets_no_discount_in_the_us(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    ingredient *one = food(a, "sweet bulk", FAMILY_SWEETENER, "", ORIGIN_PLANT);
+    food_holds(one, 0, 0, 100, 0);
+    food_set(one, NUTRIENT_POLYOLS, 100);
+    expect_near("US", one->per_100_g.of[NUTRIENT_ENERGY_ATWATER], 400, NEAR);
+    expect_near("EU", one->per_100_g.of[NUTRIENT_ENERGY_EU], 240, NEAR);
+    expect_near("EU, kJ", one->per_100_g.of[NUTRIENT_ENERGY_EU_KJ], 1000, NEAR);
+    arena_free(a);
+}
+
+static void fills_what_follows(void **state) {
+    (void)state;
+    const struct {
+        const char *name;
+        family in;
+        nutrient stated[4];
+        double amounts[4];
+        size_t count;
+        nutrient asked;
+        bool known;
+        double amount;
+    } rows[] = {
+        {"no fat, no saturates", FAMILY_DAIRY, {NUTRIENT_FAT}, {0}, 1, NUTRIENT_SATURATES, true, 0},
+        {"fat, saturates unknown",
+         FAMILY_DAIRY,
+         {NUTRIENT_FAT},
+         {1},
+         1,
+         NUTRIENT_SATURATES,
+         false,
+         0},
+        {"no carbohydrate, no fibre",
+         FAMILY_DAIRY,
+         {NUTRIENT_CARBOHYDRATE},
+         {0},
+         1,
+         NUTRIENT_FIBRE,
+         true,
+         0},
+        {"no carbohydrate, no sugars, none added",
+         FAMILY_DAIRY,
+         {NUTRIENT_CARBOHYDRATE},
+         {0},
+         1,
+         NUTRIENT_ADDED_SUGARS,
+         true,
+         0},
+        {"sugars in dairy may be added",
+         FAMILY_DAIRY,
+         {NUTRIENT_SUGARS},
+         {5},
+         1,
+         NUTRIENT_ADDED_SUGARS,
+         false,
+         0},
+        {"fruit may be sweetened",
+         FAMILY_FRUIT,
+         {NUTRIENT_SUGARS},
+         {60},
+         1,
+         NUTRIENT_ADDED_SUGARS,
+         false,
+         0},
+        {"none added to a plain flour",
+         FAMILY_FLOUR,
+         {NUTRIENT_SUGARS},
+         {1},
+         1,
+         NUTRIENT_ADDED_SUGARS,
+         true,
+         0},
+        {"what is stated stays",
+         FAMILY_NUT,
+         {NUTRIENT_SUGARS, NUTRIENT_ADDED_SUGARS},
+         {9, 7},
+         2,
+         NUTRIENT_ADDED_SUGARS,
+         true,
+         7},
+        {"available carbohydrate",
+         FAMILY_FLOUR,
+         {NUTRIENT_CARBOHYDRATE, NUTRIENT_FIBRE},
+         {20, 8},
+         2,
+         NUTRIENT_AVAILABLE_CARBOHYDRATE,
+         true,
+         12},
+        {"as stated by a pack",
+         FAMILY_FLOUR,
+         {NUTRIENT_AVAILABLE_CARBOHYDRATE},
+         {11},
+         1,
+         NUTRIENT_AVAILABLE_CARBOHYDRATE,
+         true,
+         11},
+        {"fibre unknown",
+         FAMILY_FLOUR,
+         {NUTRIENT_CARBOHYDRATE},
+         {20},
+         1,
+         NUTRIENT_AVAILABLE_CARBOHYDRATE,
+         false,
+         0},
+        {"EU energy needs fibre",
+         FAMILY_FLOUR,
+         {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE},
+         {1, 1, 1},
+         3,
+         NUTRIENT_ENERGY_EU,
+         false,
+         0},
+        {"Atwater does not",
+         FAMILY_FLOUR,
+         {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE},
+         {1, 1, 1},
+         3,
+         NUTRIENT_ENERGY_ATWATER,
+         true,
+         17},
+        {"alcohol",
+         FAMILY_FLAVOUR,
+         {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE, NUTRIENT_ALCOHOL},
+         {0, 0, 10, 30},
+         4,
+         NUTRIENT_ENERGY_ATWATER,
+         true,
+         250},
+    };
+    arena *a = arena_new();
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        ingredient *one = food(a, "thing", rows[i].in, "", ORIGIN_PLANT);
+        for (size_t j = 0; j < rows[i].count; j++)
+            nutrient_set(&one->per_100_g, rows[i].stated[j], rows[i].amounts[j]);
+        energy_fill(one);
+        expect_bool(rows[i].name, nutrient_known(&one->per_100_g, rows[i].asked), rows[i].known);
+        expect_near(rows[i].name, one->per_100_g.of[rows[i].asked], rows[i].amount, NEAR);
+    }
+    arena_free(a);
+}
+
+typedef struct {
+    const char *name;
+    double serving_g; /* 0: figures from a table */
+    double water, protein, fat, saturates, carbohydrate, sugars, fibre, energy;
+    certainty sure;
+    bool hers;
+    const char *warns; /* part of the message; null: no warning */
+} checked_entry;
+
+static const checked_entry checked[] = {
+    {"sound", 0, 8, 15, 9, 1.6, 66, 1, 6, 404, CERTAINTY_MEMORY, true, NULL},
+    {"over 100 g", 0, 10, 30, 20, 1, 45, 1, 6, 480, CERTAINTY_MEMORY, true, "add up to 105 g"},
+    {"a gram over is assay", 0, 5.9, 30, 20, 1, 45, 1, 6, 480, CERTAINTY_MEMORY, true, NULL},
+    {"a pack's rounding may exceed", 30, 0, 80, 10, 1, 14, 1, 1, 466, CERTAINTY_LABEL, true, NULL},
+    {"sugars over carbohydrate", 0, 0, 10, 5, 1, 10, 11, 0, 125, CERTAINTY_MEMORY, true,
+     "more sugars (11 g) than carbohydrate (10 g)"},
+    {"milk's sugars by another assay", 0, 88.13, 3.15, 3.25, 1.865, 4.80, 5.05, 0, 61,
+     CERTAINTY_PUBLISHED, true, NULL}, /* USDA SR28 01077 */
+    {"fibre over carbohydrate", 0, 0, 10, 5, 1, 10, 1, 14, 125, CERTAINTY_MEMORY, true,
+     "more fibre"},
+    {"saturates over fat", 0, 0, 10, 5, 6, 10, 1, 0, 125, CERTAINTY_MEMORY, true,
+     "more saturates (6 g) than fat (5 g)"},
+    {"kJ as kcal", 0, 8, 15, 9, 1.6, 66, 1, 6, 1690, CERTAINTY_PUBLISHED, true,
+     "1690 kcal stated, but its macros give 405 kcal"},
+    {"16 % too much", 0, 0, 50, 0, 0, 50, 0, 0, 476, CERTAINTY_MEMORY, true, "476 kcal stated"},
+    {"15 % is let pass", 0, 0, 50, 0, 0, 50, 0, 0, 470, CERTAINTY_MEMORY, true, NULL},
+    {"too little", 0, 0, 50, 0, 0, 50, 0, 0, 340, CERTAINTY_MEMORY, true, "340 kcal stated"},
+    {"15 kcal is let pass", 0, 90, 1, 0, 0, 5, 0, 0, 10, CERTAINTY_MEMORY, true, NULL},
+    {"fibre may count as nothing", 0, 5, 17, 4, 0, 66, 3, 36, 210, CERTAINTY_MEMORY, true, NULL},
+    {"cocoa has factors of its own", 0, 3, 19.6, 13.7, 8.07, 57.9, 1.75, 37, 228,
+     CERTAINTY_PUBLISHED, false, NULL}, /* USDA SR28 19165 */
+    {"not in an entry of one's own", 0, 3, 19.6, 13.7, 8.07, 57.9, 1.75, 37, 228,
+     CERTAINTY_PUBLISHED, true, "228 kcal stated, but its macros give 285 kcal"},
+};
+
+static ingredient *entry_of(arena *a, const checked_entry *row) {
+    ingredient *one = food(a, "thing", FAMILY_DAIRY, "", ORIGIN_PLANT);
+    const struct {
+        nutrient which;
+        double amount;
+    } stated[] = {{NUTRIENT_WATER, row->water},
+                  {NUTRIENT_PROTEIN, row->protein},
+                  {NUTRIENT_FAT, row->fat},
+                  {NUTRIENT_SATURATES, row->saturates},
+                  {NUTRIENT_CARBOHYDRATE, row->carbohydrate},
+                  {NUTRIENT_SUGARS, row->sugars},
+                  {NUTRIENT_FIBRE, row->fibre},
+                  {NUTRIENT_ENERGY, row->energy}};
+    for (size_t i = 0; i < COUNT(stated); i++)
+        nutrient_set(&one->per_100_g, stated[i].which, stated[i].amount);
+    one->serving_g = row->serving_g;
+    one->composition_source = (source_note){"test", row->sure};
+    one->hers = row->hers;
+    energy_fill(one);
+    return one;
+}
+
+static void warns_of_contradictions(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    for (size_t i = 0; i < COUNT(checked); i++) {
+        problems found = problems_in(a);
+        energy_check(entry_of(a, &checked[i]), &found);
+        if (found.errors != 0 || found.warnings != (checked[i].warns ? 1u : 0u))
+            fail_msg("%s: %zu errors, %zu warnings: %s", checked[i].name, found.errors,
+                     found.warnings, found.count ? found.items[0].message : "");
+        if (checked[i].warns)
+            expect_holds_text(checked[i].name, found.items[0].message, checked[i].warns);
+    }
+    arena_free(a);
+}
+
+static void unknown_figures_are_not_checked(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    problems found = problems_in(a);
+    ingredient *one = food(a, "thing", FAMILY_DAIRY, "", ORIGIN_PLANT);
+    food_set(one, NUTRIENT_ENERGY, 400);
+    food_set(one, NUTRIENT_SUGARS, 60);
+    energy_check(one, &found);
+    assert_int_equal(found.count, 0);
+    arena_free(a);
+}
+
+static void shares_add_up(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    ingredient *one = food(a, "thing", FAMILY_SWEETENER, "", ORIGIN_PLANT);
+    one->polyols = POLYOL_MALTITOL;
+    food_holds(one, 20, 10, 38, 8);
+    food_set(one, NUTRIENT_POLYOLS, 10);
+    food_set(one, NUTRIENT_ALCOHOL, 2);
+    energy_shares s = energy_shares_of(&one->per_100_g);
+    const struct {
+        const char *name;
+        double got, wanted_kcal;
+    } rows[] = {{"protein", s.protein, 80},           {"fat", s.fat, 90},
+                {"carbohydrate", s.carbohydrate, 80}, {"fibre", s.fibre, 16},
+                {"polyols", s.polyols, 24},           {"alcohol", s.alcohol, 14}};
+    for (size_t i = 0; i < COUNT(rows); i++)
+        expect_near(rows[i].name, rows[i].got, rows[i].wanted_kcal / 304, NEAR);
+    nutrients none = {0};
+    expect_near("nothing", energy_shares_of(&none).fat, 0, 0);
+    arena_free(a);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(needs_its_macros),
+        cmocka_unit_test(an_unnamed_polyol_gets_no_discount_in_the_us),
+        cmocka_unit_test(fills_what_follows),
+        cmocka_unit_test(warns_of_contradictions),
+        cmocka_unit_test(unknown_figures_are_not_checked),
+        cmocka_unit_test(shares_add_up),
+    };
+    return cmocka_run_group_tests_name("energy", tests, NULL, NULL);
+}

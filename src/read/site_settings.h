@@ -7,8 +7,9 @@
 #include "nutrition/label.h"
 
 typedef struct {
-    const char *folder; /* the site folder as given */
-    const char *title, *address, *language, *theme, *currency, *author, *summary;
+    const char *folder; /* the site folder as given; null when there is none */
+    const char *title, *address, *language, *theme;
+    const char *currency, *author, *summary; /* null where not stated */
     cup_standard cups;
     energy_rule energy;
     label_rule label;
@@ -19,7 +20,8 @@ typedef struct {
 site_settings site_settings_default(void);
 
 /* Reads site.yaml (`bytes`). Address must be an absolute http or https URL; a missing final slash
- * is added. False when title or address is missing or wrong; what could be read is in `*out`. */
+ * is added. False when title or address is missing or wrong; what could be read is in `*out`,
+ * the defaults in the rest. */
 bool site_settings_read(arena *a, const char *file, span bytes, site_settings *out,
                         problems *found);
 

@@ -51,6 +51,9 @@ void command_report(problems *found);
  * `code` otherwise. */
 exit_code command_print(const view *document, exit_code code);
 
+/* Prints `words` to standard output; EXIT_MACHINE when that fails, `code` otherwise. */
+exit_code command_say(const char *words, exit_code code);
+
 /* Says what is wrong with the call on standard error; always EXIT_USAGE. */
 exit_code command_misused(const char *format, ...) __attribute__((format(printf, 1, 2)));
 

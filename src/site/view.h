@@ -50,6 +50,15 @@ view *view_put_bool(arena *a, view *to, const char *key, bool value);
 /* Hangs `child` (made apart, not part of another) under `to`. */
 view *view_put(view *to, const char *key, view *child);
 
+/* A view with the children of `of`, which it borrows: a subtree shared by many pages. */
+view *view_share(arena *a, const view *of);
+
+/* Moves the children of the object `more`, which is used up, to the end of `to`. */
+void view_put_all(view *to, view *more);
+
+/* Changes the text under `key`, which is there. */
+void view_set_text(view *of, const char *key, const char *words);
+
 /* The child of object `of` called `key`, or null. */
 const view *view_get(const view *of, const char *key, size_t length);
 

@@ -1,0 +1,69 @@
+/* crumbnote site: writes the whole site. */
+#include "commands/command.h"
+
+#include "base/number.h"
+#include "publish/build.h"
+
+enum { OPTION_OUT, OPTION_WORKERS };
+
+static bool workers_of(const arguments *given, unsigned *workers) {
+    const char *asked = argument_option(given, OPTION_WORKERS);
+    double count = 0;
+    if (!asked)
+        return true;
+    if (!number_is(span_of(asked), &count) || count < 1 || count > WORKERS_MOST ||
+        count > (double)(unsigned)count)
+        return false;
+    *workers = (unsigned)count;
+    return true;
+}
+
+static view *document_of(arena *a, const build_report *report, const problems *found,
+                         const char *out) {
+    view *put = view_object(a);
+    view_put_text(a, put, "site", out);
+    view_put_number(a, put, "recipes", (double)report->recipes, 0);
+    view_put_number(a, put, "written", (double)report->written, 0);
+    view_put_number(a, put, "files", (double)report->files, 0);
+    view_put_number(a, put, "errors", (double)found->errors, 0);
+    view_put_number(a, put, "warnings", (double)found->warnings, 0);
+    return put;
+}
+
+static exit_code code_of(const build_report *report, const problems *found) {
+    if (report->machine_failed)
+        return EXIT_MACHINE;
+    return found->errors ? EXIT_CONTENT : EXIT_FINE;
+}
+
+static exit_code run(arena *a, const arguments *given) {
+    const char *folder = given->count ? given->words[0] : ".";
+    const char *out = argument_option(given, OPTION_OUT);
+    build_request asked = {.folder = folder, .out = out ? out : "build/site"};
+    if (!workers_of(given, &asked.workers))
+        return command_misused("--workers wants a whole number from 1 to %d", WORKERS_MOST);
+    problems found = problems_in(a);
+    build_report report = build_site(&asked, &found);
+    command_report(&found);
+    exit_code code = code_of(&report, &found);
+    if (given->json)
+        return command_print(document_of(a, &report, &found, asked.out), code);
+    return command_say(arena_format(a, "%zu of %zu recipes, %zu files in %s\n", report.written,
+                                    report.recipes, report.files, asked.out),
+                       code);
+}
+
+const command command_site = {
+    .name = "site",
+    .usage = "site [FOLDER] [--out DIR] [--workers N]",
+    .summary = "write the whole site",
+    .help = "Reads the site folder FOLDER (the current one when left out), works out every recipe\n"
+            "and writes the site to DIR (build/site when left out). Files that would hold the\n"
+            "same bytes are left alone; pages of recipes that are gone are removed; files that\n"
+            "crumbnote did not write are never touched. A recipe with errors is reported and\n"
+            "left out, and its page of an earlier time stays as it was.",
+    .options = {{"--out", "DIR", "where the site is written"},
+                {"--workers", "N", "recipes worked on at a time"}},
+    .most = 1,
+    .run = run,
+};

@@ -1,0 +1,193 @@
+/* crumbnote swap: one swap answered, or every known one. */
+#include "commands/command.h"
+
+#include "base/words.h"
+#include "commands/setting.h"
+#include "site/phrase.h"
+#include "site/view_figures.h"
+#include "site/view_swaps.h"
+
+#include <stdint.h>
+
+typedef struct {
+    command_setting at;
+    const recipe *of;
+    recipe_facts about;
+    note_words words;
+} question;
+
+static void put_allergens(arena *a, view *to, const char *key, allergen_set set) {
+    view *list = view_put_list(a, to, key);
+    for (size_t i = 0; i < ALLERGEN_COUNT; i++)
+        if (set >> i & 1u)
+            view_put_text(a, list, NULL, allergen_word((allergen)i));
+}
+
+static void put_diets(arena *a, view *to, const char *key, diet_set set) {
+    view *list = view_put_list(a, to, key);
+    for (size_t i = 0; i < DIET_COUNT; i++)
+        if (set >> i & 1u)
+            view_put_text(a, list, NULL, diet_word((diet)i));
+}
+
+static const char *rule_name(const swap_note *note) {
+    switch (note->by.by) {
+    case SAID_BY_RECIPE:
+        return "the recipe's own word";
+    case SAID_BY_TRIAL:
+        return "a trial on this recipe";
+    case SAID_BY_OWN_RULE:
+    case SAID_BY_REFERENCE:
+        return note->by.rule->id;
+    case SAID_BY_NOBODY:
+        break;
+    }
+    return NULL;
+}
+
+static view *document_of(arena *a, const question *asked, const swap_note *note) {
+    const recipe *of = asked->of;
+    kitchen_measure by;
+    view *put = view_object(a);
+    view_put_text(a, put, "recipe", of->title);
+    view_put_text(a, put, "from", of->lines.items[note->line].what->name);
+    view_put_text(a, put, "to", note->to->name);
+    view_put_text(a, put, "verdict", verdict_word(note->says));
+    view_put_number(a, put, "from_g", note->from_g, 2);
+    view_put_number(a, put, "to_g", note->to_g, 2);
+    bool measured =
+        note->to_g > 0 && kitchen_measure_of(a, note->to, note->to_g, asked->words.cups, &by);
+    view_put_text(a, put, "to_measure", measured ? by.text : NULL);
+    view_put_number(a, put, "liquid_change_g", note->liquid_change_g, 2);
+    view_put_text(a, put, "liquid", note_liquid_text(a, &asked->words, note));
+    view_put_text(a, put, "rule", rule_name(note));
+    view_put_text(a, put, "basis", note->basis);
+    view_put_text(a, put, "expect", note->expect);
+    view_put_text(a, put, "because", note->because);
+    if (note->second_line != SIZE_MAX) {
+        view_put_text(a, put, "also_from", of->lines.items[note->second_line].what->name);
+        view_put_number(a, put, "also_from_g", note->second_from_g, 2);
+    }
+    view_put(put, "macros_change", view_of_nutrients(a, &note->change, asked->words.energy));
+    put_allergens(a, put, "allergens_added", note->gained);
+    put_allergens(a, put, "allergens_removed", note->lost);
+    put_diets(a, put, "diets_lost", note->diets_lost);
+    put_diets(a, put, "diets_gained", note->diets_gained);
+    return put;
+}
+
+static void add_sentence(text *t, const char *words) {
+    if (words)
+        text_format(t, "  %s\n", words);
+}
+
+static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
+    const ingredient *from = asked->of->lines.items[note->line].what;
+    text_format(t, "%s %s instead of %s: %s. %s\n", verdict_sign(note->says), note->to->name,
+                from->name, verdict_word(note->says), verdict_sentence(note->says));
+    if (note->to_g > 0)
+        text_format(t, "  %s for %s\n", phrase_weighed(a, note->to, note->to_g, asked->words.cups),
+                    phrase_weighed(a, from, note->from_g, asked->words.cups));
+    add_sentence(t, note_liquid_text(a, &asked->words, note));
+    if (note->past_rescue)
+        add_sentence(t, "More liquid than this batch can take: no amount of it rescues the swap.");
+    add_sentence(t, note->also);
+    add_sentence(t, note->expect);
+    add_sentence(t, note->because);
+    if (note->gained)
+        text_format(t, "  Allergen gained: %s\n",
+                    allergen_statement(a, note->gained, asked->words.law));
+    text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), note->basis ? ", " : "",
+                note->basis ? note->basis : "");
+}
+
+static exit_code answer_one(arena *a, const question *asked, const swap_note *note, bool json) {
+    if (json)
+        return command_print(document_of(a, asked, note), EXIT_FINE);
+    text t = TEXT_EMPTY;
+    add_note(a, &t, asked, note);
+    exit_code code = command_say(t.bytes, EXIT_FINE);
+    text_free(&t);
+    return code;
+}
+
+static exit_code answer_all(arena *a, const question *asked, const ingredient *from, bool json) {
+    swap_notes notes = notes_of(a, &asked->at.site.book, &asked->about, false);
+    view *list = view_list(a);
+    text t = TEXT_EMPTY;
+    for (size_t i = 0; i < notes.count; i++) {
+        const swap_note *note = &notes.items[i];
+        const ingredient *replaced = asked->of->lines.items[note->line].what;
+        bool second =
+            note->second_line != SIZE_MAX && asked->of->lines.items[note->second_line].what == from;
+        if (replaced != from && !second)
+            continue;
+        view_put(list, NULL, document_of(a, asked, note));
+        add_note(a, &t, asked, note);
+    }
+    if (!list->count)
+        text_format(&t, "Nobody has tried to replace %s here, and no rule speaks of it.\n",
+                    from->name);
+    exit_code code = json ? command_print(list, EXIT_FINE) : command_say(t.bytes, EXIT_FINE);
+    text_free(&t);
+    return code;
+}
+
+static const ingredient *find(arena *a, const pantry *shelf, const char *name) {
+    const ingredient *what = pantry_find(shelf, span_of(name), a);
+    if (what)
+        return what;
+    const char *nearest = pantry_nearest(shelf, span_of(name), a);
+    if (nearest)
+        command_misused("the pantry has no \"%s\"; did you mean \"%s\"?", name, nearest);
+    else
+        command_misused("the pantry has no \"%s\"", name);
+    return NULL;
+}
+
+/* The first line of the recipe with this ingredient and a weight, or SIZE_MAX. */
+static size_t line_with(const recipe *of, const ingredient *what) {
+    for (size_t i = 0; i < of->lines.count; i++)
+        if (of->lines.items[i].what == what && of->weights[i].grams > 0)
+            return i;
+    return SIZE_MAX;
+}
+
+static exit_code run(arena *a, const arguments *given) {
+    problems found = problems_in(a);
+    question asked = {0};
+    asked.of = setting_recipe(a, given->words[0], &asked.at, &found);
+    if (!asked.of)
+        return setting_failed(&asked.at, &found);
+    command_report(&found);
+    const pantry *shelf = &asked.at.site.shelf;
+    const ingredient *from = find(a, shelf, given->words[1]);
+    const ingredient *to = given->count > 2 ? find(a, shelf, given->words[2]) : NULL;
+    if (!from || (given->count > 2 && !to))
+        return EXIT_USAGE;
+    size_t line = line_with(asked.of, from);
+    if (line == SIZE_MAX)
+        return command_misused("%s has no %s with a weight", asked.of->title, from->name);
+    if (to == from)
+        return command_misused("that is the same ingredient: %s", from->name);
+    const site_settings *settings = &asked.at.site.settings;
+    asked.about = facts_of(a, asked.of, shelf);
+    asked.words = (note_words){asked.of, &asked.at.site.book, settings->cups, settings->energy,
+                               site_law(settings)};
+    if (!to)
+        return answer_all(a, &asked, from, given->json);
+    swap_note note = note_of(a, &asked.at.site.book, &asked.about, line, to);
+    return answer_one(a, &asked, &note, given->json);
+}
+
+const command command_swap = {
+    .name = "swap",
+    .usage = "swap RECIPE FROM [TO]",
+    .summary = "one swap answered; without TO every known one",
+    .help = "RECIPE is a .md file, FROM an ingredient of it, TO what the reader has instead.\n"
+            "Says the verdict, how much, what liquid to add or hold back, what to expect, why,\n"
+            "and who says so.",
+    .least = 2,
+    .most = 3,
+    .run = run,
+};

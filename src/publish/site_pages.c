@@ -1,0 +1,147 @@
+#include "publish/site_pages.h"
+
+#include "base/number.h"
+#include "site/feeds.h"
+#include "site/search_index.h"
+#include "site/view_chart.h"
+#include "site/view_ingredient.h"
+#include "site/view_lists.h"
+
+/* What the steps share. The arena is emptied after each page; `lasting` is not. */
+typedef struct {
+    const page_maker *by;
+    const recipe_rows *rows;
+    outputs *to;
+    problems *found;
+    arena *a, *lasting;
+    text page;
+    path_list paths; /* of pages, for the sitemap */
+} maker;
+
+static void write_page(maker *with, const char *template, const char *path, const view *page) {
+    text_clear(&with->page);
+    (void)template_fill(with->by->look->templates, template, page, &with->page);
+    const char *file = arena_format(with->a, "%sindex.html", path);
+    output_write(with->to, file, text_span(&with->page), with->found);
+    LIST_ADD(with->lasting, &with->paths, arena_copy(with->lasting, span_of(path)));
+    arena_reset(with->a);
+}
+
+static void make_groups(maker *with, const char *folder, const row_groups *groups) {
+    for (size_t i = 0; i < groups->count; i++) {
+        const char *path = arena_format(with->a, "%s/%s/", folder, groups->items[i].slug);
+        write_page(with, "list", path,
+                   view_of_group(with->a, with->by, path, with->rows, &groups->items[i]));
+    }
+}
+
+static void make_lists(maker *with) {
+    row_groups kinds = groups_by_kind(with->lasting, with->rows);
+    row_groups tags = groups_by_tag(with->lasting, with->rows);
+    write_page(with, "home", "", view_of_home(with->a, with->by, with->rows, &kinds, &tags));
+    write_page(with, "list", "recipes/",
+               view_of_groups(with->a, with->by, "recipes/", "All recipes", with->rows, &kinds));
+    write_page(with, "list", "kinds/",
+               view_of_groups(with->a, with->by, "kinds/", "Recipes by kind", with->rows, &kinds));
+    write_page(with, "list", "tags/",
+               view_of_groups(with->a, with->by, "tags/", "Recipes by tag", with->rows, &tags));
+    make_groups(with, "kinds", &kinds);
+    make_groups(with, "tags", &tags);
+}
+
+static void make_ingredients(maker *with) {
+    const pantry *shelf = &with->by->folder->shelf;
+    use_table uses = use_table_of(with->lasting, with->rows, shelf);
+    swap_table swaps = swap_table_of(with->lasting, with->rows);
+    write_page(with, "ingredients", "ingredients/", view_of_ingredients(with->a, with->by, &uses));
+    for (size_t i = 0; i < shelf->count; i++)
+        if (ingredient_has_page(&uses, &swaps, i))
+            write_page(with, "ingredient", path_of_ingredient(with->a, shelf->items[i]),
+                       view_of_ingredient(with->a, with->by, i, with->rows, &uses, &swaps));
+    write_page(with, "chart", "swaps/", view_of_chart(with->a, with->by, with->rows, &swaps));
+}
+
+static void make_search(maker *with) {
+    write_page(with, "search", "search/",
+               page_view(with->a, with->by, "search", "search/", "Search",
+                         "Find a recipe by what is in the cupboard."));
+    text_clear(&with->page);
+    view_write_json(search_index_of(with->a, with->rows, &with->by->folder->shelf), false,
+                    &with->page);
+    output_write(with->to, "search/index.json", text_span(&with->page), with->found);
+    arena_reset(with->a);
+}
+
+static void make_plain_pages(maker *with) {
+    for (size_t i = 0; i < with->by->folder->page_count; i++) {
+        const plain_page *of = with->by->folder->pages[i];
+        write_page(with, "plain", arena_format(with->a, "pages/%s/", of->slug),
+                   view_of_plain(with->a, with->by, of));
+    }
+}
+
+/* 404.html is served for any address, at any depth, so its links begin at the site's address. */
+static void make_missing(maker *with) {
+    view *page = page_view(with->a, with->by, "missing", "404.html", "Page not found", NULL);
+    view_set_text(page, "root", with->by->folder->settings.address);
+    text_clear(&with->page);
+    (void)template_fill(with->by->look->templates, "missing", page, &with->page);
+    output_write(with->to, "404.html", text_span(&with->page), with->found);
+    arena_reset(with->a);
+}
+
+static int compare_paths(const void *left, const void *right) {
+    return strcmp(*(const char *const *)left, *(const char *const *)right);
+}
+
+static void make_feeds(maker *with) {
+    for (size_t i = 0; i < with->rows->count; i++)
+        LIST_ADD(with->lasting, &with->paths,
+                 path_of_recipe(with->lasting, with->rows->items[i].slug));
+    qsort(with->paths.items, with->paths.count, sizeof with->paths.items[0], compare_paths);
+    text_clear(&with->page);
+    sitemap_write(with->a, with->by->folder, with->paths.items, with->paths.count, &with->page);
+    output_write(with->to, "sitemap.xml", text_span(&with->page), with->found);
+    text_clear(&with->page);
+    feed_write(with->a, with->by, with->rows, &with->page);
+    output_write(with->to, "feed.xml", text_span(&with->page), with->found);
+    text_clear(&with->page);
+    robots_write(with->a, with->by->folder, &with->page);
+    output_write(with->to, "robots.txt", text_span(&with->page), with->found);
+}
+
+static void copy_files(maker *with) {
+    const theme *look = with->by->look;
+    for (size_t i = 0; i < look->asset_count; i++)
+        output_write(with->to, arena_format(with->a, "theme/%s", look->assets[i].name),
+                     look->assets[i].bytes, with->found);
+    const site_folder *folder = with->by->folder;
+    const char *from = path_join(with->a, folder->settings.folder, "pictures");
+    for (size_t i = 0; i < folder->pictures.count; i++) {
+        const char *name = folder->pictures.items[i].name;
+        output_copy(with->to, arena_format(with->a, "pictures/%s", name),
+                    path_join(with->a, from, name), with->found);
+    }
+}
+
+void site_pages_make(const page_maker *by, const recipe_rows *rows, outputs *to, problems *found) {
+    if (!to->folder)
+        return;
+    maker with = {.by = by,
+                  .rows = rows,
+                  .to = to,
+                  .found = found,
+                  .a = arena_new(),
+                  .lasting = arena_new(),
+                  .page = TEXT_EMPTY};
+    make_lists(&with);
+    make_ingredients(&with);
+    make_search(&with);
+    make_plain_pages(&with);
+    make_missing(&with);
+    make_feeds(&with);
+    copy_files(&with);
+    text_free(&with.page);
+    arena_free(with.a);
+    arena_free(with.lasting);
+}

@@ -1,0 +1,12 @@
+/* schema.org Recipe with NutritionInformation as JSON-LD, for search engines and other programs. */
+#ifndef SITE_JSON_LD_H
+#define SITE_JSON_LD_H
+
+#include "site/page.h"
+#include "site/view_figures.h"
+
+/* The JSON text, safe inside a script element, in the arena. Properties: schema.org/Recipe;
+ * figures per portion (servingSize), with their units as schema.org asks. */
+const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of);
+
+#endif

@@ -1,0 +1,105 @@
+#include "site/page.h"
+
+#include "base/words.h"
+
+char *page_root(arena *a, const char *path) {
+    text t = TEXT_EMPTY;
+    for (const char *c = path; *c; c++)
+        if (*c == '/')
+            text_add(&t, "../");
+    char *root = arena_copy(a, text_span(&t));
+    text_free(&t);
+    return root;
+}
+
+char *path_of_recipe(arena *a, const char *slug) {
+    return arena_format(a, "recipes/%s/", slug);
+}
+
+char *path_of_ingredient(arena *a, const ingredient *of) {
+    return arena_format(a, "ingredients/%s/", of->slug);
+}
+
+char *path_of_kind(arena *a, const char *kind) {
+    return arena_format(a, "kinds/%s/", words_slug(a, span_of(kind)));
+}
+
+char *path_of_tag(arena *a, const char *tag) {
+    return arena_format(a, "tags/%s/", words_slug(a, span_of(tag)));
+}
+
+char *page_address(arena *a, const site_folder *of, const char *path) {
+    return arena_format(a, "%s%s", of->settings.address, path);
+}
+
+static void put_site(arena *a, const site_settings *of, view *page) {
+    view *site = view_put_object(a, page, "site");
+    view_put_text(a, site, "title", of->title);
+    view_put_text(a, site, "summary", of->summary);
+    view_put_text(a, site, "author", of->author);
+    view_put_text(a, site, "address", of->address);
+    view_put_text(a, site, "language", of->language);
+    view_put_text(a, site, "currency", of->currency);
+}
+
+static void put_menu_item(arena *a, view *menu, const char *title, const char *href,
+                          const char *path) {
+    view *item = view_put_object(a, menu, NULL);
+    view_put_text(a, item, "title", title);
+    view_put_text(a, item, "href", href);
+    view_put_bool(a, item, "here", strcmp(href, path) == 0);
+}
+
+static void put_menu(arena *a, const page_maker *by, view *page, const char *path) {
+    static const char *const fixed[][2] = {{"Recipes", "recipes/"},
+                                           {"Search", "search/"},
+                                           {"Swaps", "swaps/"},
+                                           {"Ingredients", "ingredients/"}};
+    view *menu = view_put_list(a, page, "menu");
+    for (size_t i = 0; i < COUNT(fixed); i++)
+        put_menu_item(a, menu, fixed[i][0], fixed[i][1], path);
+    for (size_t i = 0; i < by->folder->page_count; i++) {
+        const plain_page *p = by->folder->pages[i];
+        if (p->in_menu)
+            put_menu_item(a, menu, p->title, arena_format(a, "pages/%s/", p->slug), path);
+    }
+}
+
+/* Said on every page: what the figures are and what they are not. */
+static void put_cautions(arena *a, const site_settings *of, view *page) {
+    view *list = view_put_list(a, page, "cautions_general");
+    view_put_text(a, list, NULL,
+                  "Weights, macros and swaps are estimates worked out from tables and trial bakes; "
+                  "your products differ, so the label on the pack comes first.");
+    view_put_text(a, list, NULL,
+                  "Allergens are named from the ingredients alone. Read every label, mind traces "
+                  "and your own kitchen, and ask someone qualified where health depends on it.");
+    for (size_t i = 0; i < of->cautions.count; i++)
+        view_put_text(a, list, NULL, of->cautions.items[i]);
+}
+
+view *page_view(arena *a, const page_maker *by, const char *kind, const char *path,
+                const char *title, const char *summary) {
+    view *page = view_object(a);
+    put_site(a, &by->folder->settings, page);
+    view_put_text(a, page, "root", page_root(a, path));
+    view *about = view_put_object(a, page, "page");
+    view_put_text(a, about, "title", title);
+    view_put_text(a, about, "summary", summary ? summary : by->folder->settings.summary);
+    view_put_text(a, about, "path", path);
+    view_put_text(a, about, "canonical", page_address(a, by->folder, path));
+    view_put_text(a, about, "kind", kind);
+    put_menu(a, by, page, path);
+    view_put(page, "words", view_share(a, by->look->words));
+    put_cautions(a, &by->folder->settings, page);
+    return page;
+}
+
+void page_put_picture(arena *a, view *to, const char *key, const char *picture,
+                      const char *picture_text) {
+    if (!picture)
+        return;
+    view *put = view_put_object(a, to, key);
+    view_put_text(a, put, "src", arena_format(a, "pictures/%s", picture));
+    view_put_text(a, put, "alt", picture_text ? picture_text : "");
+}

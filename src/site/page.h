@@ -1,0 +1,36 @@
+/* What every page's view has in common, and where pages go. */
+#ifndef SITE_PAGE_H
+#define SITE_PAGE_H
+
+#include "read/site_folder.h"
+#include "site/theme.h"
+
+/* All that pages are made from: constant while they are. */
+typedef struct {
+    const site_folder *folder;
+    const theme *look;
+} page_maker;
+
+/* A new view for the page at `path` ("recipes/rounds/"; "" is the home page) with site, root,
+ * page, menu, words and cautions filled in. `kind`: home, recipe, list, ingredient, chart,
+ * search, plain or missing. `summary` may be null. All in `a`; arguments are borrowed. */
+view *page_view(arena *a, const page_maker *by, const char *kind, const char *path,
+                const char *title, const char *summary);
+
+/* "../../" for "recipes/rounds/": from a page at `path` to the top of the site. */
+char *page_root(arena *a, const char *path);
+
+/* Paths within the site, in the arena. */
+char *path_of_recipe(arena *a, const char *slug);         /* recipes/<slug>/ */
+char *path_of_ingredient(arena *a, const ingredient *of); /* ingredients/<slug>/ */
+char *path_of_kind(arena *a, const char *kind);           /* kinds/<slug>/ */
+char *path_of_tag(arena *a, const char *tag);             /* tags/<slug>/ */
+
+/* The site's address followed by `path`. */
+char *page_address(arena *a, const site_folder *of, const char *path);
+
+/* {src, alt} under `key`, when `picture` is not null. */
+void page_put_picture(arena *a, view *to, const char *key, const char *picture,
+                      const char *picture_text);
+
+#endif

@@ -1,0 +1,99 @@
+#include "site/phrase.h"
+
+#include "base/list.h"
+#include "base/number.h"
+
+#include <math.h>
+
+#define MINUS   "\xe2\x88\x92"
+#define EN_DASH "\xe2\x80\x93"
+
+/* Takes the text's bytes into the arena and frees the text. */
+static char *settled(arena *a, text *t) {
+    char *copy = arena_copy(a, text_span(t));
+    text_free(t);
+    return copy;
+}
+
+char *phrase_change(arena *a, double value, int decimals, const char *in) {
+    text t = TEXT_EMPTY;
+    number_add(&t, fabs(value), decimals);
+    if (span_is(text_span(&t), "0")) {
+        text_free(&t);
+        return arena_copy(a, span_of("no change"));
+    }
+    char *size = settled(a, &t);
+    return arena_format(a, "%s%s %s", value < 0 ? MINUS : "+", size, in);
+}
+
+char *phrase_amount(arena *a, double value, const char *in) {
+    text t = TEXT_EMPTY;
+    number_add(&t, value, fabs(value) < 9.95 ? 1 : 0);
+    text_format(&t, " %s", in);
+    return settled(a, &t);
+}
+
+char *phrase_grams_range(arena *a, double low_g, double high_g) {
+    double step = high_g < 10 ? 0.5 : high_g < 100 ? 1 : 5;
+    double low = number_round(low_g, step), high = number_round(high_g, step);
+    text t = TEXT_EMPTY;
+    number_add(&t, low, 1);
+    if (high > low) {
+        text_add(&t, EN_DASH);
+        number_add(&t, high, 1);
+    }
+    text_add(&t, " g");
+    return settled(a, &t);
+}
+
+char *phrase_minutes(arena *a, double minutes) {
+    unsigned whole = (unsigned)lround(minutes);
+    if (whole < 60)
+        return arena_format(a, "%u min", whole);
+    if (whole % 60 == 0)
+        return arena_format(a, "%u h", whole / 60);
+    return arena_format(a, "%u h %u min", whole / 60, whole % 60);
+}
+
+char *phrase_minutes_iso(arena *a, double minutes) {
+    unsigned whole = (unsigned)lround(minutes);
+    if (whole < 60)
+        return arena_format(a, "PT%uM", whole);
+    if (whole % 60 == 0)
+        return arena_format(a, "PT%uH", whole / 60);
+    return arena_format(a, "PT%uH%uM", whole / 60, whole % 60);
+}
+
+const char *phrase_date(arena *a, const char *date) {
+    static const char *const months[] = {"January",   "February", "March",    "April",
+                                         "May",       "June",     "July",     "August",
+                                         "September", "October",  "November", "December"};
+    double month, day;
+    span s = span_of(date);
+    if (s.length != 10 || !number_is((span){s.at + 5, 2}, &month) ||
+        !number_is((span){s.at + 8, 2}, &day) || month < 1 || month > 12)
+        return date;
+    return arena_format(a, "%u %s %.4s", (unsigned)day, months[(size_t)month - 1], s.at);
+}
+
+char *phrase_weighed(arena *a, const ingredient *what, double grams, cup_standard cups) {
+    kitchen_measure by;
+    char *weighed = kitchen_weight(a, grams);
+    if (!what || !kitchen_measure_of(a, what, grams, cups, &by))
+        return weighed;
+    return arena_format(a, "%s (%s)", weighed, by.text);
+}
+
+char *phrase_list(arena *a, const char *const *words, size_t count) {
+    text t = TEXT_EMPTY;
+    for (size_t i = 0; i < count; i++) {
+        if (i)
+            text_add(&t, i + 1 == count ? " and " : ", ");
+        text_add(&t, words[i]);
+    }
+    return settled(a, &t);
+}
+
+char *phrase_count(arena *a, size_t count, const char *noun) {
+    return arena_format(a, "%zu %s%s", count, noun, count == 1 ? "" : "s");
+}

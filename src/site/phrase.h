@@ -1,0 +1,33 @@
+/* Figures as the pages say them: weights, changes, times, dates, lists of words. Everything is in
+ * the arena; nothing here knows a locale. */
+#ifndef SITE_PHRASE_H
+#define SITE_PHRASE_H
+
+#include "measure/kitchen.h"
+
+/* "+2.1 g", "\u22124 kcal" with a true minus sign, "no change" when it rounds to nothing. */
+char *phrase_change(arena *a, double value, int decimals, const char *in);
+
+/* "24 g", "0.4 g": one decimal under 10, none above. */
+char *phrase_amount(arena *a, double value, const char *in);
+
+/* "16\u201333 g", or "16 g" when both ends round to the same. */
+char *phrase_grams_range(arena *a, double low_g, double high_g);
+
+/* "1 h 20 min" and "PT1H20M" (ISO 8601). */
+char *phrase_minutes(arena *a, double minutes);
+char *phrase_minutes_iso(arena *a, double minutes);
+
+/* "2 May 2026" from "2026-05-02"; what it can't read it returns as it is. Null stays null. */
+const char *phrase_date(arena *a, const char *date);
+
+/* "46 g (1/2 cup)"; just the weight when the ingredient has no household weight. */
+char *phrase_weighed(arena *a, const ingredient *what, double grams, cup_standard cups);
+
+/* "a, b and c". */
+char *phrase_list(arena *a, const char *const *words, size_t count);
+
+/* "1 recipe", "3 recipes": `count` and the noun, an s added unless it is one. */
+char *phrase_count(arena *a, size_t count, const char *noun);
+
+#endif

@@ -1,0 +1,12 @@
+/* The searchable index: search/index.json, read by the theme's script and by any other program.
+ * Its format is documented in search-index.schema.json beside this file. */
+#ifndef SITE_SEARCH_INDEX_H
+#define SITE_SEARCH_INDEX_H
+
+#include "site/row.h"
+#include "site/view.h"
+
+/* The document: version, ingredients in use, recipes. In `a`; the rows are borrowed. */
+view *search_index_of(arena *a, const recipe_rows *rows, const pantry *shelf);
+
+#endif

@@ -1,0 +1,76 @@
+#include "site/theme.h"
+
+#include "base/files.h"
+#include "base/list.h"
+#include "site/view_json.h"
+
+const char *const theme_pages[] = {"home",  "recipe", "list",  "ingredient", "ingredients",
+                                   "chart", "search", "plain", "missing"};
+const size_t theme_page_count = COUNT(theme_pages);
+
+typedef struct {
+    reference_file *items;
+    size_t count, capacity;
+} theme_files;
+
+static void add_file(arena *home, reference_file file, theme *out, theme_files *assets,
+                     problems *found) {
+    span name = span_of(file.name);
+    if (span_ends(name, ".mustache")) {
+        span stem = span_first(name, name.length - strlen(".mustache"));
+        const char *shown = arena_format(home, "theme/%s", file.name);
+        (void)template_add(out->templates, arena_copy(home, stem), shown, file.bytes, found);
+    } else if (span_is(name, "words-en.json")) {
+        out->words = view_read_json(home, file.name, file.bytes, found);
+    } else if (!span_ends(name, ".json")) {
+        LIST_ADD(home, assets, file);
+    }
+}
+
+static void read_embedded(arena *home, theme *out, theme_files *assets, problems *found) {
+    for (size_t i = 0; i < reference_theme_count; i++)
+        add_file(home, reference_theme[i], out, assets, found);
+}
+
+static bool read_folder(arena *home, const char *folder, theme *out, theme_files *assets,
+                        problems *found) {
+    file_list listed;
+    int why;
+    if (!folder_exists(folder) || !file_list_folder(home, folder, NULL, &listed, &why))
+        return false;
+    for (size_t i = 0; i < listed.count; i++) {
+        reference_file file = {listed.items[i].name, {0}};
+        if (file_read(home, path_join(home, folder, file.name), &file.bytes, &why))
+            add_file(home, file, out, assets, found);
+        else
+            problem_add(found, (place){file.name, 0, 0}, NULL, "this theme file can't be read");
+    }
+    return true;
+}
+
+bool theme_read(arena *home, const char *name, const char *site, theme *out, problems *found) {
+    size_t errors = found->errors;
+    theme_files assets = {0};
+    *out = (theme){.templates = template_set_new(home), .words = view_object(home)};
+    if (strcmp(name, "plain") == 0)
+        read_embedded(home, out, &assets, found);
+    else if (!path_is_plain(span_of(name)) ||
+             !read_folder(home, path_join(home, site, name), out, &assets, found))
+        problem_add(found, (place){"site.yaml", 0, 0},
+                    "name a folder inside the site folder, or leave `theme` out for the default",
+                    "there is no theme \"%s\"", name);
+    template_check(out->templates, found);
+    text probe = TEXT_EMPTY;
+    for (size_t i = 0; i < theme_page_count && found->errors == errors; i++) {
+        if (!template_fill(out->templates, theme_pages[i], view_object(home), &probe))
+            problem_add(found, (place){"site.yaml", 0, 0}, NULL,
+                        "the theme \"%s\" has no template %s.mustache", name, theme_pages[i]);
+        text_clear(&probe);
+    }
+    text_free(&probe);
+    out->assets = assets.items;
+    out->asset_count = assets.count;
+    if (!out->words)
+        out->words = view_object(home);
+    return found->errors == errors;
+}

@@ -1,0 +1,26 @@
+/* The theme: compiled templates, its own words, and the files that are copied as they are.
+ *
+ * Read once, constant after, shared by all workers. The default theme is compiled in; a site may
+ * name a folder of its own. */
+#ifndef SITE_THEME_H
+#define SITE_THEME_H
+
+#include "reference/reference.h"
+#include "site/template.h"
+
+typedef struct {
+    template_set *templates;
+    const view *words;            /* the theme's words: an object of texts */
+    const reference_file *assets; /* name and bytes */
+    size_t asset_count;
+} theme;
+
+/* The theme `name` ("plain", or a folder inside the site folder `site`, which may be null).
+ * Everything is in `home`. False, with problems, when a template is broken or missing. */
+bool theme_read(arena *home, const char *name, const char *site, theme *out, problems *found);
+
+/* The names of the templates a theme must have: home, recipe, list, … */
+extern const char *const theme_pages[];
+extern const size_t theme_page_count;
+
+#endif

@@ -1,0 +1,42 @@
+/* Figures of a recipe as views: the panel, the big numbers, claims, allergens, and the contract of
+ * `crumbnote macros --json`. */
+#ifndef SITE_VIEW_FIGURES_H
+#define SITE_VIEW_FIGURES_H
+
+#include "nutrition/allergens.h"
+#include "nutrition/claims.h"
+#include "nutrition/label.h"
+#include "nutrition/quality.h"
+#include "read/site_settings.h"
+#include "site/view.h"
+
+/* Everything the nutrition room says about one recipe, worked out once. */
+typedef struct {
+    const recipe *of;
+    const site_settings *by;
+    recipe_macros macros;
+    nutrition_label label;
+    protein_quality quality;
+    claims claims;
+    allergen_set allergens, may_contain;
+    diet_set diets;
+    double cost; /* of the batch; 0: unknown */
+    size_t cost_lacking;
+} recipe_figures;
+
+/* Works out all figures of `of`, in `a`. */
+recipe_figures figures_of(arena *a, const recipe *of, const site_settings *by);
+
+/* The law whose names are shown: the EU's for an EU label, else the US one. */
+label_law site_law(const site_settings *by);
+
+/* Puts label, facts, lacking, claims, quality, allergens, diets, cautions and cost on a page. */
+void view_put_figures(arena *a, view *page, const recipe_figures *of);
+
+/* The document of `crumbnote macros --json`. */
+view *view_of_macros(arena *a, const recipe_figures *of);
+
+/* {N}: the nine figures of the contract; what is unknown is null. */
+view *view_of_nutrients(arena *a, const macros *of, energy_rule energy);
+
+#endif

@@ -1,0 +1,221 @@
+#include "site/view_ingredient.h"
+
+#include "base/number.h"
+#include "site/phrase.h"
+#include "site/view_verdict.h"
+
+enum { RECIPES_LISTED = 200 };
+
+use_table use_table_of(arena *a, const recipe_rows *rows, const pantry *shelf) {
+    use_table table = {ARENA_ARRAY(a, uint32_t *, shelf->count),
+                       ARENA_ARRAY(a, size_t, shelf->count)};
+    for (size_t i = 0; i < rows->count; i++)
+        for (size_t u = 0; u < rows->items[i].use_count; u++)
+            table.counts[rows->items[i].uses[u].what]++;
+    for (size_t i = 0; i < shelf->count; i++) {
+        table.rows[i] = ARENA_ARRAY(a, uint32_t, table.counts[i]);
+        table.counts[i] = 0;
+    }
+    for (size_t i = 0; i < rows->count; i++)
+        for (size_t u = 0; u < rows->items[i].use_count; u++) {
+            size_t what = rows->items[i].uses[u].what;
+            table.rows[what][table.counts[what]++] = (uint32_t)i;
+        }
+    return table;
+}
+
+bool ingredient_has_page(const use_table *uses, const swap_table *swaps, size_t which) {
+    if (uses->counts[which])
+        return true;
+    for (size_t i = 0; i < swaps->count; i++)
+        if (swaps->items[i].to == which)
+            return true;
+    return false;
+}
+
+static void put_source(arena *a, view *to, const char *key, const source_note *of) {
+    if (!of->text)
+        return;
+    view *put = view_put_object(a, to, key);
+    view_put_text(a, put, "text", of->text);
+    view_put_text(a, put, "certainty",
+                  of->sure == CERTAINTY_UNSTATED ? NULL : certainty_word(of->sure));
+}
+
+static void put_figures(arena *a, view *page, const ingredient *of) {
+    view *list = view_put_list(a, page, "figures");
+    for (size_t i = 0; i <= NUTRIENT_VITAMIN_D; i++) {
+        if (!nutrient_known(&of->per_100_g, (nutrient)i))
+            continue;
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "name", nutrient_key((nutrient)i));
+        view_put_text(a, one, "text",
+                      phrase_amount(a, of->per_100_g.of[i], nutrient_unit((nutrient)i)));
+    }
+    put_source(a, page, "composition_source", &of->composition_source);
+}
+
+static void put_measures(arena *a, view *page, const ingredient *of) {
+    view *list = view_put_list(a, page, "measures");
+    for (size_t i = 0; i < of->measures.count; i++) {
+        const household_measure *m = &of->measures.items[i];
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "unit", m->unit);
+        const char *typical = kitchen_weight(a, m->grams.typical);
+        bool spread = m->grams.high > m->grams.low;
+        view_put_text(a, one, "text",
+                      spread ? arena_format(a, "%s (%s)", typical,
+                                            phrase_grams_range(a, m->grams.low, m->grams.high))
+                             : typical);
+    }
+    put_source(a, page, "measures_source", &of->measures_source);
+}
+
+static const char *uptake_text(arena *a, const range *of) {
+    return arena_format(a, "%s g (%s to %s)", number_copy(a, of->typical, 1),
+                        number_copy(a, of->low, 1), number_copy(a, of->high, 1));
+}
+
+static void put_uptake(arena *a, view *page, const ingredient *of) {
+    if (!of->has_uptake)
+        return;
+    view *put = view_put_object(a, page, "uptake");
+    view_put_text(a, put, "cold_text", uptake_text(a, &of->cold_uptake));
+    view_put_text(a, put, "heated_text", uptake_text(a, &of->heated_uptake));
+    put_source(a, put, "source", &of->uptake_source);
+}
+
+/* What it does in a bake, read off its figures. The limits are common practice, no source. */
+static void put_does(arena *a, view *page, const ingredient *of) {
+    view *list = view_put_list(a, page, "does");
+    const nutrients *n = &of->per_100_g;
+    if (of->sets == HEAT_SET_FIRM)
+        view_put_text(a, list, NULL,
+                      "Sets firm when heated: holds a crumb together, and squeezes water out and "
+                      "turns rubbery when there is much of it or it bakes too long.");
+    if (of->sets == HEAT_SET_SOFT)
+        view_put_text(a, list, NULL, "Sets softly when heated: binds a little.");
+    if (of->has_uptake && of->cold_uptake.typical >= 2)
+        view_put_text(a, list, NULL,
+                      "Drinks much water at once: a batter stiffens while it stands.");
+    if (of->has_uptake && of->heated_uptake.typical > 2 * of->cold_uptake.typical + 1)
+        view_put_text(a, list, NULL,
+                      "Takes up little water in the bowl and holds much more once heated: the "
+                      "batter looks thin and the bake comes out dry.");
+    if (nutrient_known(n, NUTRIENT_FAT) && n->of[NUTRIENT_FAT] >= 40)
+        view_put_text(a, list, NULL, "Brings fat: a shorter, softer crumb that spreads more.");
+    if (of->sweetness > 0)
+        view_put_text(a, list, NULL,
+                      arena_format(a, "Sweetens about %s times as much as sugar, by weight.",
+                                   number_copy(a, of->sweetness, 2)));
+    if (of->in == FAMILY_FRUIT_PUREE)
+        view_put_text(a, list, NULL, "Brings water, sugar and pectin: keeps a crumb moist.");
+    if (of->raw == RAW_EGG || of->raw == RAW_FLOUR)
+        view_put_text(a, list, NULL, "Not ready to eat raw: cook it fully.");
+    view_put_bool(a, page, "has_does", list->count > 0);
+}
+
+static void put_recipes(arena *a, view *page, size_t which, const recipe_rows *rows,
+                        const use_table *uses) {
+    view *list = view_put_list(a, page, "recipes");
+    for (size_t i = 0; i < uses->counts[which] && i < RECIPES_LISTED; i++) {
+        const recipe_row *row = &rows->items[uses->rows[which][i]];
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "title", row->title);
+        view_put_text(a, one, "href", path_of_recipe(a, row->slug));
+        for (size_t u = 0; u < row->use_count; u++)
+            if (row->uses[u].what == which && row->uses[u].grams > 0)
+                view_put_text(a, one, "grams_text", kitchen_weight(a, (double)row->uses[u].grams));
+    }
+    view_put_bool(a, page, "has_recipes", list->count > 0);
+    if (uses->counts[which] > RECIPES_LISTED)
+        view_put_number(a, page, "recipes_more", (double)(uses->counts[which] - RECIPES_LISTED), 0);
+}
+
+static const char *note_href(arena *a, const page_maker *by, const pair_answer *of, verdict says,
+                             const recipe_rows *rows) {
+    const pantry *shelf = &by->folder->shelf;
+    return arena_format(a, "recipes/%s/#swap-%s-%s", rows->items[of->row[says]].slug,
+                        shelf->items[of->from]->slug, shelf->items[of->to]->slug);
+}
+
+static void put_pair(arena *a, view *list, const page_maker *by, const pair_answer *of,
+                     size_t other, const recipe_rows *rows) {
+    verdict says = pair_verdict(of);
+    view *one = view_put_object(a, list, NULL);
+    const ingredient *what = by->folder->shelf.items[other];
+    view_put_text(a, one, "to", what->name);
+    view_put_text(a, one, "to_href", path_of_ingredient(a, what));
+    view_put_verdict(a, one, says);
+    view_put_text(
+        a, one, "where",
+        of->kind ? arena_format(a, "%s, %s", of->kind, phrase_count(a, pair_count(of), "recipe"))
+                 : phrase_count(a, pair_count(of), "recipe"));
+    view_put_text(a, one, "href", note_href(a, by, of, says, rows));
+}
+
+static void put_pairs(arena *a, view *page, const page_maker *by, size_t which,
+                      const recipe_rows *rows, const swap_table *swaps) {
+    view *stands_in = view_put_list(a, page, "stands_in");
+    view *replaces = view_put_list(a, page, "replaces");
+    for (size_t i = 0; i < swaps->count; i++) {
+        const pair_answer *one = &swaps->items[i];
+        if (one->from == which)
+            put_pair(a, stands_in, by, one, one->to, rows);
+        if (one->to == which)
+            put_pair(a, replaces, by, one, one->from, rows);
+    }
+    view_put_bool(a, page, "has_stands_in", stands_in->count > 0);
+    view_put_bool(a, page, "has_replaces", replaces->count > 0);
+}
+
+view *view_of_ingredient(arena *a, const page_maker *by, size_t which, const recipe_rows *rows,
+                         const use_table *uses, const swap_table *swaps) {
+    const ingredient *of = by->folder->shelf.items[which];
+    view *page = page_view(a, by, "ingredient", path_of_ingredient(a, of), of->name, of->about);
+    view_put_text(a, page, "name", of->name);
+    view_put_text(a, page, "also_text",
+                  of->also_count ? phrase_list(a, of->also, of->also_count) : NULL);
+    view_put_text(a, page, "family", family_word(of->in));
+    view_put_text(a, page, "kind", of->kind[0] ? of->kind : NULL);
+    view_put_text(a, page, "origin", origin_word(of->from));
+    view_put_text(a, page, "about", of->about);
+    view_put_bool(a, page, "hers", of->hers);
+    put_figures(a, page, of);
+    put_measures(a, page, of);
+    put_uptake(a, page, of);
+    view_put_text(a, page, "heat_set_text", heat_set_word(of->sets));
+    put_does(a, page, of);
+    view_put_text(a, page, "allergens_text", allergen_words(a, of->allergens));
+    put_recipes(a, page, which, rows, uses);
+    put_pairs(a, page, by, which, rows, swaps);
+    return page;
+}
+
+static void put_family(arena *a, view *groups, const page_maker *by, family which,
+                       const use_table *uses) {
+    const pantry *shelf = &by->folder->shelf;
+    view *group = view_object(a);
+    view_put_text(a, group, "name", family_word(which));
+    view *items = view_put_list(a, group, "items");
+    for (size_t i = 0; i < shelf->count; i++) {
+        if (shelf->items[i]->in != which || !uses->counts[i])
+            continue;
+        view *one = view_put_object(a, items, NULL);
+        view_put_text(a, one, "name", shelf->items[i]->name);
+        view_put_text(a, one, "href", path_of_ingredient(a, shelf->items[i]));
+        view_put_number(a, one, "count", (double)uses->counts[i], 0);
+    }
+    if (items->count)
+        view_put(groups, NULL, group);
+}
+
+view *view_of_ingredients(arena *a, const page_maker *by, const use_table *uses) {
+    view *page = page_view(a, by, "ingredients", "ingredients/", "Ingredients",
+                           "What the recipes are made of, and what can stand in for what.");
+    view_put_text(a, page, "heading", "Ingredients");
+    view *groups = view_put_list(a, page, "groups");
+    for (size_t i = 0; i < FAMILY_COUNT; i++)
+        put_family(a, groups, by, (family)i, uses);
+    return page;
+}

@@ -1,0 +1,26 @@
+/* The views of the ingredient pages and of the swap chart. */
+#ifndef SITE_VIEW_INGREDIENT_H
+#define SITE_VIEW_INGREDIENT_H
+
+#include "site/page.h"
+#include "site/swap_table.h"
+
+/* Which recipes use each ingredient: for every pantry index, row indexes in order. */
+typedef struct {
+    uint32_t **rows;
+    size_t *counts;
+} use_table;
+
+use_table use_table_of(arena *a, const recipe_rows *rows, const pantry *shelf);
+
+/* ingredients/<slug>/ of the ingredient with pantry index `which`. */
+view *view_of_ingredient(arena *a, const page_maker *by, size_t which, const recipe_rows *rows,
+                         const use_table *uses, const swap_table *swaps);
+
+/* ingredients/: the ones in use, by family. */
+view *view_of_ingredients(arena *a, const page_maker *by, const use_table *uses);
+
+/* True when the ingredient has a page: a recipe uses it, or it can stand in for one that does. */
+bool ingredient_has_page(const use_table *uses, const swap_table *swaps, size_t which);
+
+#endif

@@ -1,0 +1,265 @@
+#include "site/view_recipe.h"
+
+#include "base/number.h"
+#include "site/json_ld.h"
+#include "site/markdown.h"
+#include "site/phrase.h"
+#include "site/view_swaps.h"
+
+static const char *count_text(arena *a, double count, const char *noun) {
+    text t = TEXT_EMPTY;
+    amount_add(&t, count, 0.02);
+    const char *put = arena_format(a, "%s %s", t.bytes, noun);
+    text_free(&t);
+    return put;
+}
+
+static void put_head(arena *a, view *to, const recipe *of, const site_settings *by) {
+    view_put_text(a, to, "title", of->title);
+    view_put_text(a, to, "summary", of->summary);
+    view_put_text(a, to, "slug", of->slug);
+    view_put_text(a, to, "kind", of->kind);
+    view_put_text(a, to, "kind_href", of->kind ? path_of_kind(a, of->kind) : NULL);
+    view_put_text(a, to, "author", of->author ? of->author : by->author);
+    view_put_text(a, to, "date", of->date);
+    view_put_text(a, to, "date_text", phrase_date(a, of->date));
+    view_put_text(a, to, "changed_text", phrase_date(a, of->changed));
+    page_put_picture(a, to, "picture", of->picture, of->picture_text);
+}
+
+static void put_yield(arena *a, view *to, const recipe *of) {
+    view_put_text(a, to, "makes_text", count_text(a, of->makes.count, of->makes.noun));
+    view_put_text(a, to, "portion_text", count_text(a, of->portion.count, of->portion.noun));
+    view_put_number(a, to, "portions", of->portions, 2);
+    view_put_text(a, to, "portions_text", number_copy(a, of->portions, 1));
+    view_put_text(a, to, "portion_weight_text", kitchen_weight(a, of->baked_g / of->portions));
+    view_put_text(a, to, "batch_text", kitchen_weight(a, of->batch_g));
+    if (of->bake_loss <= 0)
+        return;
+    view_put_text(a, to, "baked_text", kitchen_weight(a, of->baked_g));
+    view_put_text(a, to, "bake_loss_text",
+                  arena_format(a, "%s %%", number_copy(a, of->bake_loss * 100, 0)));
+}
+
+static void put_minutes(arena *a, view *to, const minutes_of *times) {
+    const struct {
+        const char *word;
+        double minutes;
+    } rows[] = {{"prepare", times->prepare},
+                {"rest", times->rest},
+                {"bake", times->bake},
+                {"cool", times->cool}};
+    double total = 0;
+    view *list = view_put_list(a, to, "minutes");
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        if (rows[i].minutes <= 0)
+            continue;
+        total += rows[i].minutes;
+        view *put = view_put_object(a, list, NULL);
+        view_put_text(a, put, "word", rows[i].word);
+        view_put_text(a, put, "text", phrase_minutes(a, rows[i].minutes));
+        view_put_text(a, put, "iso", phrase_minutes_iso(a, rows[i].minutes));
+    }
+    if (total <= 0)
+        return;
+    view *put = view_put_object(a, to, "total");
+    view_put_text(a, put, "text", phrase_minutes(a, total));
+    view_put_text(a, put, "iso", phrase_minutes_iso(a, total));
+}
+
+static void put_oven(arena *a, view *to, const recipe *of) {
+    view_put_text(a, to, "pan_text", of->baked_in.text);
+    if (of->oven_c <= 0)
+        return;
+    /* F = C x 9/5 + 32, to the nearest five as dials have it. */
+    double fahrenheit = number_round(of->oven_c * 9 / 5 + 32, 5);
+    view_put_text(a, to, "oven_text",
+                  arena_format(a, "%s \u00b0C (%s \u00b0F)", number_copy(a, of->oven_c, 0),
+                               number_copy(a, fahrenheit, 0)));
+    view_put_number(a, to, "oven_c", of->oven_c, 0);
+    view_put_number(a, to, "oven_f", fahrenheit, 0);
+}
+
+/* The amount in kitchen measures: what the author wrote when it is a measure, else the nearest
+ * one; null when only scales will do. */
+static const char *amount_text(arena *a, const recipe_line *line, const weight *weighed,
+                               cup_standard cups) {
+    if (!line->has_amount)
+        return NULL;
+    if (weighed->way == WEIGHT_WRITTEN) {
+        kitchen_measure by;
+        bool measured = line->what && kitchen_measure_of(a, line->what, weighed->grams, cups, &by);
+        return measured ? by.text : NULL;
+    }
+    text t = TEXT_EMPTY;
+    amount_add(&t, line->quantity.low, 0.001);
+    if (line->quantity.high > line->quantity.low) {
+        text_add(&t, "\u2013");
+        amount_add(&t, line->quantity.high, 0.001);
+    }
+    if (line->unit_written)
+        text_format(&t, " %s", line->unit_written);
+    const char *put = arena_copy(a, text_span(&t));
+    text_free(&t);
+    return put;
+}
+
+static const char *weight_source(arena *a, const weight *of) {
+    const char *way = weight_way_word(of->way);
+    if (!of->source || strcmp(of->source, way) == 0)
+        return way;
+    return arena_format(a, "%s: %s", way, of->source);
+}
+
+static void put_weight(arena *a, view *to, const recipe_line *line, const weight *of,
+                       cup_standard cups) {
+    bool weighed = of->way != WEIGHT_UNKNOWN && of->way != WEIGHT_NONE;
+    view_put_text(a, to, "amount_text", amount_text(a, line, of, cups));
+    view_put_text(a, to, "grams_text", weighed ? kitchen_weight(a, of->grams) : NULL);
+    if (weighed)
+        view_put_number(a, to, "grams", of->grams, 2);
+    bool is_range = weighed && of->high_g - of->low_g > 0.05 * of->grams;
+    view_put_bool(a, to, "is_range", is_range);
+    if (is_range) {
+        view_put_text(a, to, "range_text", phrase_grams_range(a, of->low_g, of->high_g));
+        view_put_text(a, to, "low_text", kitchen_weight(a, of->low_g));
+        view_put_text(a, to, "high_text", kitchen_weight(a, of->high_g));
+    }
+    view_put_text(a, to, "weight_from", weighed ? weight_source(a, of) : NULL);
+}
+
+static void put_line(arena *a, view *lines, const recipe_line *line, const weight *of,
+                     cup_standard cups) {
+    view *put = view_put_object(a, lines, NULL);
+    view_put_text(a, put, "written", line->written);
+    put_weight(a, put, line, of, cups);
+    view_put_text(a, put, "name", line->name);
+    view_put_text(a, put, "href", line->what ? path_of_ingredient(a, line->what) : NULL);
+    view_put_text(a, put, "preparation", line->preparation);
+    view_put_bool(a, put, "optional", line->optional);
+    view_put_bool(a, put, "to_taste", line->to_taste);
+    view_put_bool(a, put, "unknown", line->what == NULL);
+    range room;
+    const range *cup = line->what ? ingredient_measure(line->what, span_of("cup"), &room) : NULL;
+    if (cup)
+        view_put_number(a, put, "cup_g", cup->typical * cup_ml(cups) / cup_ml(CUPS_US), 2);
+    const range *each = line->what && !cup ? &room : NULL;
+    each = each ? ingredient_measure(line->what, span_of("large"), &room) : NULL;
+    if (each)
+        view_put_number(a, put, "each_g", each->typical, 1);
+}
+
+static void put_groups(arena *a, view *to, const recipe *of, cup_standard cups) {
+    view *groups = view_put_list(a, to, "groups");
+    for (size_t g = 0; g < of->groups.count; g++) {
+        const line_group *group = &of->groups.items[g];
+        view *put = view_put_object(a, groups, NULL);
+        view_put_text(a, put, "heading", group->heading);
+        view *lines = view_put_list(a, put, "lines");
+        for (size_t i = group->first; i < group->first + group->count; i++)
+            put_line(a, lines, &of->lines.items[i], &of->weights[i], cups);
+    }
+}
+
+static void put_body(arena *a, view *to, const recipe *of) {
+    text html = TEXT_EMPTY;
+    markdown_html(of->body, &html);
+    view_put_span(a, to, "body_html", arena_copy_span(a, text_span(&html)));
+    text_free(&html);
+}
+
+static void put_tags(arena *a, view *to, const recipe *of) {
+    view *tags = view_put_list(a, to, "tags");
+    for (size_t i = 0; i < of->tags.count; i++) {
+        view *tag = view_put_object(a, tags, NULL);
+        view_put_text(a, tag, "name", of->tags.items[i]);
+        view_put_text(a, tag, "href", path_of_tag(a, of->tags.items[i]));
+    }
+    view_put_bool(a, to, "has_tags", tags->count > 0);
+}
+
+static const char *measured_text(arena *a, const trial *bake) {
+    text t = TEXT_EMPTY;
+    const struct {
+        const char *word, *unit;
+        double value;
+    } rows[] = {{"height", "mm", bake->height_mm},
+                {"spread", "mm", bake->spread_mm},
+                {"weight", "g", bake->weight_g}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        if (rows[i].value <= 0)
+            continue;
+        text_format(&t, "%s%s ", t.length ? ", " : "", rows[i].word);
+        number_add(&t, rows[i].value, 1);
+        text_format(&t, " %s", rows[i].unit);
+    }
+    const char *put = t.length ? arena_copy(a, text_span(&t)) : NULL;
+    text_free(&t);
+    return put;
+}
+
+static void put_trial(arena *a, view *list, const trial *bake) {
+    view *put = view_put_object(a, list, NULL);
+    view_put_text(a, put, "from", bake->replaced.what->name);
+    view_put_text(a, put, "to", bake->with.what->name);
+    view_put_text(a, put, "verdict", verdict_word(bake->outcome));
+    view_put_text(a, put, "verdict_word", verdict_word(bake->outcome));
+    view_put_text(a, put, "verdict_sign", verdict_sign(bake->outcome));
+    view_put_text(a, put, "date_text", phrase_date(a, bake->date));
+    view_put_text(a, put, "texture_text",
+                  bake->texture.count ? phrase_list(a, bake->texture.items, bake->texture.count)
+                                      : NULL);
+    view_put_text(a, put, "measured_text", measured_text(a, bake));
+    view_put_text(a, put, "remarks", bake->remarks);
+    view_put_text(a, put, "by", bake->by);
+    if (!bake->picture_as_written || !bake->picture_swapped)
+        return;
+    view *pictures = view_put_object(a, put, "pictures");
+    view_put_text(a, pictures, "as_written",
+                  arena_format(a, "pictures/%s", bake->picture_as_written));
+    view_put_text(a, pictures, "swapped", arena_format(a, "pictures/%s", bake->picture_swapped));
+}
+
+static void put_trials(arena *a, view *to, const recipe *of, const trials *log) {
+    view *list = view_put_list(a, to, "trials");
+    for (size_t i = 0; i < log->count; i++) {
+        const trial *bake = &log->items[i];
+        if (strcmp(bake->recipe, of->slug) == 0 && bake->replaced.what && bake->with.what)
+            put_trial(a, list, bake);
+    }
+    view_put_bool(a, to, "has_trials", list->count > 0);
+}
+
+view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of,
+                     const swap_notes *notes) {
+    const site_settings *settings = &by->folder->settings;
+    const recipe *from = of->of;
+    view *put = view_object(a);
+    put_head(a, put, from, settings);
+    put_yield(a, put, from);
+    put_minutes(a, put, &from->minutes);
+    put_oven(a, put, from);
+    put_groups(a, put, from, settings->cups);
+    put_body(a, put, from);
+    view_put_figures(a, put, of);
+    put_tags(a, put, from);
+    note_words words = {from, &by->folder->book, settings->cups, settings->energy,
+                        site_law(settings)};
+    view_put_swaps(a, put, &words, notes);
+    put_trials(a, put, from, &by->folder->book.log);
+    view_put(put, "figures", view_of_macros(a, of));
+    return put;
+}
+
+view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *of,
+                          const view *alone) {
+    const recipe *from = of->of;
+    const char *path = path_of_recipe(a, from->slug);
+    view *page = page_view(a, by, "recipe", path, from->title, from->summary);
+    if (from->picture)
+        view_put_text(a, page, "image",
+                      page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
+    view_put_text(a, page, "json_ld", json_ld_of(a, by, of));
+    view_put_all(page, view_share(a, alone));
+    return page;
+}

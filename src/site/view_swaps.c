@@ -1,0 +1,197 @@
+#include "site/view_swaps.h"
+
+#include "base/number.h"
+#include "site/phrase.h"
+#include "site/view_verdict.h"
+
+#include <math.h>
+#include <stdint.h>
+
+const char *note_said_by(arena *a, const swap_note *note) {
+    switch (note->by.by) {
+    case SAID_BY_RECIPE:
+        return "the author, on this recipe";
+    case SAID_BY_TRIAL:
+        return arena_format(a, "a trial bake of %s", phrase_date(a, note->by.bake->date));
+    case SAID_BY_OWN_RULE:
+        return "a rule of this kitchen";
+    case SAID_BY_REFERENCE:
+        return "the reference rules";
+    case SAID_BY_NOBODY:
+        break;
+    }
+    return "nobody yet";
+}
+
+/* Under a gram and a half of liquid there is nothing a kitchen would change. */
+#define LIQUID_WORTH_SAYING_G 1.5
+
+static const char *liquid_name(const note_words *by, const swap_note *note) {
+    if (note->liquid_line == SIZE_MAX || !by->of->lines.items[note->liquid_line].what)
+        return "water";
+    return by->of->lines.items[note->liquid_line].what->name;
+}
+
+static const ingredient *liquid_ingredient(const note_words *by, const swap_note *note) {
+    if (note->liquid_line != SIZE_MAX)
+        return by->of->lines.items[note->liquid_line].what;
+    return pantry_find_folded(by->book->shelf, span_of("water"));
+}
+
+const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note) {
+    double change = note->liquid_change_g;
+    if (fabs(change) < LIQUID_WORTH_SAYING_G)
+        return NULL;
+    const char *amount = phrase_weighed(a, liquid_ingredient(by, note), fabs(change), by->cups);
+    double low = fmin(fabs(note->liquid_low_g), fabs(note->liquid_high_g));
+    double high = fmax(fabs(note->liquid_low_g), fabs(note->liquid_high_g));
+    const char *spread =
+        high - low > 4 ? arena_format(a, "; between %s, by feel", phrase_grams_range(a, low, high))
+                       : "";
+    if (change > 0)
+        return arena_format(a, "Add %s %s%s", amount, liquid_name(by, note), spread);
+    return arena_format(a, "Hold back %s of the %s%s", amount, liquid_name(by, note), spread);
+}
+
+static const char *amount_text(arena *a, const note_words *by, const swap_note *note) {
+    if (note->to_g <= 0)
+        return NULL;
+    const char *weighed = phrase_weighed(a, note->to, note->to_g, by->cups);
+    bool wide = note->to_high_g - note->to_low_g > 0.15 * note->to_g && note->to_low_g > 0;
+    if (!wide)
+        return weighed;
+    return arena_format(a, "%s; between %s", weighed,
+                        phrase_grams_range(a, note->to_low_g, note->to_high_g));
+}
+
+static const char *macros_text(arena *a, const note_words *by, const swap_note *note) {
+    static const unsigned needed = 1u << NUTRIENT_PROTEIN;
+    const macros *change = &note->change;
+    nutrient energy = energy_nutrient(by->energy);
+    if (note->to_g <= 0 || change->lacking & (needed | 1u << energy))
+        return NULL;
+    return arena_format(a, "protein %s, energy %s a portion",
+                        phrase_change(a, change->of.of[NUTRIENT_PROTEIN], 1, "g"),
+                        phrase_change(a, change->of.of[energy], 0, "kcal"));
+}
+
+/* What is noticed: three grams in a hundred of the batch. */
+#define FREE_WATER_NOTICED 0.03
+
+static const char *water_text(arena *a, double change_g, double batch_g, const char *more,
+                              const char *less, const char *same) {
+    if (fabs(change_g) < FREE_WATER_NOTICED * batch_g)
+        return same;
+    return arena_format(a, "%s: about %s %s free water", change_g > 0 ? more : less,
+                        phrase_amount(a, number_round(fabs(change_g), 1), "g"),
+                        change_g > 0 ? "more" : "less");
+}
+
+static void put_balance(arena *a, view *to, const swap_note *note) {
+    double batch_g = note->before.batch_g;
+    double bowl =
+        balance_free_cold_g(&note->after).typical - balance_free_cold_g(&note->before).typical;
+    double bake =
+        balance_free_heated_g(&note->after).typical - balance_free_heated_g(&note->before).typical;
+    view *put = view_put_object(a, to, "balance");
+    view_put_text(a, put, "bowl_text",
+                  water_text(a, bowl, batch_g, "runnier in the bowl", "stiffer in the bowl",
+                             "about as wet in the bowl"));
+    view_put_text(a, put, "bake_text",
+                  water_text(a, bake, batch_g, "moister once baked", "drier once baked",
+                             "about as moist once baked"));
+}
+
+static const char *diets_text(arena *a, diet_set set) {
+    const char *listed[DIET_COUNT];
+    size_t count = 0;
+    for (size_t i = 0; i < DIET_COUNT; i++)
+        if (set >> i & 1u)
+            listed[count++] = diet_word((diet)i);
+    return count ? phrase_list(a, listed, count) : NULL;
+}
+
+static void put_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
+    view_put_text(a, to, "macros_text", macros_text(a, by, note));
+    view_put_text(a, to, "allergens_gained_text", allergen_words(a, note->gained));
+    view_put_text(a, to, "allergens_lost_text", allergen_words(a, note->lost));
+    view_put_bool(a, to, "warn_allergen", note->gained != 0);
+    view_put_text(a, to, "diets_lost_text", diets_text(a, note->diets_lost));
+    view_put_text(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
+}
+
+static void put_reasons(arena *a, view *to, const note_words *by, const swap_note *note) {
+    view_put_text(a, to, "liquid_text", note_liquid_text(a, by, note));
+    view_put_bool(a, to, "past_rescue", note->past_rescue);
+    view_put_text(a, to, "also", note->also);
+    view_put_text(a, to, "expect", note->expect);
+    view_put_text(a, to, "because", note->because);
+    view_put_text(a, to, "basis", note->basis);
+    view_put_text(a, to, "said_by", note_said_by(a, note));
+}
+
+view *view_of_note(arena *a, const note_words *by, const swap_note *note) {
+    const ingredient *from = by->of->lines.items[note->line].what;
+    view *to = view_object(a);
+    view_put_text(a, to, "id", arena_format(a, "swap-%s-%s", from->slug, note->to->slug));
+    view_put_text(a, to, "to", note->to->name);
+    view_put_text(a, to, "to_href", path_of_ingredient(a, note->to));
+    view_put_text(a, to, "from", from->name);
+    view_put_text(a, to, "from_text", phrase_weighed(a, from, note->from_g, by->cups));
+    if (note->second_line != SIZE_MAX) {
+        const ingredient *second = by->of->lines.items[note->second_line].what;
+        view_put_text(a, to, "second_from", second->name);
+        view_put_text(a, to, "second_from_text",
+                      phrase_weighed(a, second, note->second_from_g, by->cups));
+    }
+    view_put_verdict(a, to, note->says);
+    view_put_text(a, to, "amount_text", amount_text(a, by, note));
+    put_reasons(a, to, by, note);
+    put_changes(a, to, by, note);
+    put_balance(a, to, note);
+    return to;
+}
+
+/* One replaced ingredient: its notes from `first` on; returns where the next one's begin. */
+static size_t put_line(arena *a, view *lines, const note_words *by, const swap_notes *notes,
+                       size_t first) {
+    size_t line = notes->items[first].line, i = first;
+    const ingredient *from = by->of->lines.items[line].what;
+    view *put = view_put_object(a, lines, NULL);
+    view_put_text(a, put, "from", from->name);
+    view_put_text(a, put, "from_text",
+                  phrase_weighed(a, from, notes->items[first].from_g, by->cups));
+    view_put_bool(a, put, "open", first == 0);
+    view_put_text(a, put, "best_word", verdict_word(notes->items[first].says));
+    view *answered = view_put_list(a, put, "notes");
+    const char *untried[256];
+    size_t untried_count = 0;
+    for (; i < notes->count && notes->items[i].line == line &&
+           notes->items[i].second_line == SIZE_MAX;
+         i++) {
+        const swap_note *note = &notes->items[i];
+        if (note->says != VERDICT_UNTRIED)
+            view_put(answered, NULL, view_of_note(a, by, note));
+        else if (untried_count < COUNT(untried))
+            untried[untried_count++] = note->to->name;
+    }
+    view_put_number(a, put, "count", (double)answered->count, 0);
+    view_put_bool(a, put, "has_untried", untried_count > 0);
+    view_put_text(a, put, "untried_text",
+                  untried_count ? phrase_list(a, untried, untried_count) : NULL);
+    return i;
+}
+
+void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {
+    view *swaps = view_put_object(a, page, "swaps");
+    view *lines = view_put_list(a, swaps, "lines");
+    view *two = view_put_list(a, swaps, "two_for_one");
+    for (size_t i = 0; i < notes->count;) {
+        if (notes->items[i].second_line == SIZE_MAX)
+            i = put_line(a, lines, by, notes, i);
+        else
+            view_put(two, NULL, view_of_note(a, by, &notes->items[i++]));
+    }
+    view_put_bool(a, swaps, "has", notes->count > 0);
+    view_put_bool(a, swaps, "has_two_for_one", two->count > 0);
+}

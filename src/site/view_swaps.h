@@ -1,0 +1,29 @@
+/* The view of a recipe's swap notes. */
+#ifndef SITE_VIEW_SWAPS_H
+#define SITE_VIEW_SWAPS_H
+
+#include "site/page.h"
+#include "swap/note.h"
+
+/* What notes are worded with. */
+typedef struct {
+    const recipe *of;
+    const rule_book *book;
+    cup_standard cups;
+    energy_rule energy;
+    label_law law; /* how allergens are named */
+} note_words;
+
+/* Puts `swaps` on the page: notes grouped by the replaced ingredient, in the order of `notes`. */
+void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes);
+
+/* One note as an object: for a page, and for the rows of `crumbnote swap`. */
+view *view_of_note(arena *a, const note_words *by, const swap_note *note);
+
+/* "Add 15 g (1 tbsp) water", "Hold back 20 g (4 tsp) of the milk"; null when nothing changes. */
+const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note);
+
+/* Who says so: "the author, on this recipe", "a trial bake of 1 March 2026", … */
+const char *note_said_by(arena *a, const swap_note *note);
+
+#endif

@@ -1,0 +1,16 @@
+/* Verdicts and sets of allergens on pages, said the same way everywhere. */
+#ifndef SITE_VIEW_VERDICT_H
+#define SITE_VIEW_VERDICT_H
+
+#include "nutrition/allergens.h"
+#include "site/view.h"
+#include "swap/rule.h"
+
+/* Puts the verdict's word, sentence and sign on `to`, and one of is_works, is_adjust,
+ * is_different, is_avoid, is_untried: never colour alone. */
+void view_put_verdict(arena *a, view *to, verdict says);
+
+/* "milk and almond", in the arena; null for the empty set. */
+const char *allergen_words(arena *a, allergen_set set);
+
+#endif

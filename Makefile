@@ -38,6 +38,7 @@ EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
             $(filter-out %.md,$(wildcard themes/plain/*))
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
 TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
+BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))
 
 .PHONY: all site test check bench fuzz format lint install uninstall clean deps deps-test help
 .DELETE_ON_ERROR:
@@ -123,7 +124,7 @@ test check: $(PROGRAM) $(UNIT_TESTS) $(TOOLS)
 	@$(if $(SANITIZE),,$(PROGRAM) site content --out $(BUILD)/site)
 	@OUT=$(OUT) BUILD=$(BUILD) SANITIZE=$(SANITIZE) tests/run $(UNIT_TESTS)
 
-bench: $(PROGRAM) $(TOOLS)
+bench: $(PROGRAM) $(BENCHES)
 	@OUT=$(OUT) BUILD=$(BUILD) tests/bench/run
 
 SECONDS_EACH ?= 20

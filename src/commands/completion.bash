@@ -1,0 +1,23 @@
+# Completion of crumbnote for bash.
+_crumbnote() {
+  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
+  if [ "$COMP_CWORD" -eq 1 ]; then
+    mapfile -t COMPREPLY < <(compgen -W 'site check weigh macros swap --help' -- "$word")
+    return
+  fi
+  case $before in
+    --out) mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
+    --workers) return ;;
+  esac
+  if [[ $word == -* ]]; then
+    local options='--json --help'
+    [ "${COMP_WORDS[1]}" = site ] && options="$options --out --workers"
+    mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
+    return
+  fi
+  case ${COMP_WORDS[1]} in
+    site|check) mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
+    macros|swap) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -f -X '!*.md' -- "$word"; compgen -d -- "$word") ;;
+  esac
+}
+complete -o filenames -F _crumbnote crumbnote

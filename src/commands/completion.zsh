@@ -1,0 +1,23 @@
+#compdef crumbnote
+# Completion of crumbnote for zsh.
+_crumbnote() {
+  local -a commands
+  commands=(
+    'site:write the whole site'
+    'check:report every problem, write nothing'
+    'weigh:one ingredient line to grams and to kitchen measures'
+    'macros:the figures of one recipe'
+    'swap:one swap answered; without TO every known one'
+  )
+  if (( CURRENT == 2 )); then
+    _describe 'command' commands
+    return
+  fi
+  case ${words[2]} in
+    site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
+    check) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
+    macros|swap) _arguments '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
+    *) _arguments '--json[one JSON document]' '--help[this command]' '*:line:' ;;
+  esac
+}
+_crumbnote "$@"

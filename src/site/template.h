@@ -11,7 +11,10 @@
 
 typedef struct template_set template_set;
 
-enum { TEMPLATE_DEPTH_MOST = 64 }; /* nested partials and sections; past it, nothing is added */
+enum {
+    TEMPLATE_DEPTH_MOST = 64,             /* partials in partials, and contexts in contexts */
+    TEMPLATE_STEPS_MOST = 4 * 1000 * 1000 /* nodes a page; a partial that calls itself twice ends */
+};                                        /* past either, nothing more is added */
 
 /* An empty set in `home`, which must outlive it. */
 template_set *template_set_new(arena *home);
@@ -24,7 +27,9 @@ bool template_add(template_set *set, const char *name, const char *file, span by
 /* Checks that every partial a template names is in the set. */
 void template_check(const template_set *set, problems *found);
 
-/* Adds template `name`, filled from `page`, to `out`. False when there is none of that name. */
+/* Adds template `name`, filled from `page`, to `out`. False when there is none of that name. A
+ * name that is not in the view, or is null there, adds nothing; a section is left out for what is
+ * missing, null, false, 0, an empty text or an empty list. Borrows all. */
 bool template_fill(const template_set *set, const char *name, const view *page, text *out);
 
 #endif

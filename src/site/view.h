@@ -5,7 +5,7 @@
  * thousand values, and one allocation and one reference count for each would cost more than all
  * the computing. Building is a few pointer writes a value; nothing is freed but the arena.
  *
- * Text given to view_text is borrowed (arena or constant); keys are constants. */
+ * Text given to view_put_text is borrowed (arena or constant); keys are constants. */
 #ifndef SITE_VIEW_H
 #define SITE_VIEW_H
 
@@ -49,6 +49,9 @@ view *view_put_number(arena *a, view *to, const char *key, double value, int dec
 view *view_put_bool(arena *a, view *to, const char *key, bool value);
 /* Hangs `child` (made apart, not part of another) under `to`. */
 view *view_put(view *to, const char *key, view *child);
+/* Shows `shared`, which belongs to many pages and does not change, under `to`: copies its top
+ * node alone and borrows the rest. */
+view *view_put_shared(arena *a, view *to, const char *key, const view *shared);
 
 /* A view with the children of `of`, which it borrows: a subtree shared by many pages. */
 view *view_share(arena *a, const view *of);
@@ -63,7 +66,7 @@ void view_set_text(view *of, const char *key, const char *words);
 const view *view_get(const view *of, const char *key, size_t length);
 
 /* Adds `of` as JSON text. `indent`: two spaces a level and line ends, for people; otherwise
- * compact. Not finite numbers are written null. */
+ * compact. Numbers that are not finite or past 1e12 are written null. */
 void view_write_json(const view *of, bool indent, text *t);
 
 #endif

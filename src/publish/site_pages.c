@@ -80,10 +80,8 @@ static void make_plain_pages(maker *with) {
     }
 }
 
-/* 404.html is served for any address, at any depth, so its links begin at the site's address. */
 static void make_missing(maker *with) {
     view *page = page_view(with->a, with->by, "missing", "404.html", "Page not found", NULL);
-    view_set_text(page, "root", with->by->folder->settings.address);
     text_clear(&with->page);
     (void)template_fill(with->by->look->templates, "missing", page, &with->page);
     output_write(with->to, "404.html", text_span(&with->page), with->found);

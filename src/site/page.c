@@ -82,7 +82,9 @@ view *page_view(arena *a, const page_maker *by, const char *kind, const char *pa
                 const char *title, const char *summary) {
     view *page = view_object(a);
     put_site(a, &by->folder->settings, page);
-    view_put_text(a, page, "root", page_root(a, path));
+    /* 404.html is served for any address, at any depth: its links begin at the site's address. */
+    bool anywhere = strcmp(kind, "missing") == 0;
+    view_put_text(a, page, "root", anywhere ? by->folder->settings.address : page_root(a, path));
     view *about = view_put_object(a, page, "page");
     view_put_text(a, about, "title", title);
     view_put_text(a, about, "summary", summary ? summary : by->folder->settings.summary);
@@ -90,7 +92,7 @@ view *page_view(arena *a, const page_maker *by, const char *kind, const char *pa
     view_put_text(a, about, "canonical", page_address(a, by->folder, path));
     view_put_text(a, about, "kind", kind);
     put_menu(a, by, page, path);
-    view_put(page, "words", view_share(a, by->look->words));
+    view_put_shared(a, page, "words", by->look->words);
     put_cautions(a, &by->folder->settings, page);
     return page;
 }

@@ -40,6 +40,17 @@ view *view_put_shared(arena *a, view *to, const char *key, const view *shared) {
     return view_put(to, key, child);
 }
 
+void view_put_all(view *to, const view *more) {
+    if (!more->first)
+        return;
+    if (to->last)
+        to->last->next = more->first;
+    else
+        to->first = more->first;
+    to->last = more->last;
+    to->count += more->count;
+}
+
 view *view_put_object(arena *a, view *to, const char *key) {
     return view_put(to, key, view_object(a));
 }

@@ -53,14 +53,9 @@ view *view_put(view *to, const char *key, view *child);
  * node alone and borrows the rest. */
 view *view_put_shared(arena *a, view *to, const char *key, const view *shared);
 
-/* A view with the children of `of`, which it borrows: a subtree shared by many pages. */
-view *view_share(arena *a, const view *of);
-
-/* Moves the children of the object `more`, which is used up, to the end of `to`. */
-void view_put_all(view *to, view *more);
-
-/* Changes the text under `key`, which is there. */
-void view_set_text(view *of, const char *key, const char *words);
+/* Shows the children of `more` at the end of `to`, borrowing them; nothing can be put on `to`
+ * afterwards. */
+void view_put_all(view *to, const view *more);
 
 /* The child of object `of` called `key`, or null. */
 const view *view_get(const view *of, const char *key, size_t length);

@@ -260,6 +260,6 @@ view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *
         view_put_text(a, page, "image",
                       page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
     view_put_text(a, page, "json_ld", json_ld_of(a, by, of));
-    view_put_all(page, view_share(a, alone));
+    view_put_all(page, alone);
     return page;
 }

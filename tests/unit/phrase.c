@@ -1,0 +1,69 @@
+/* site/phrase.h: figures as the pages say them. */
+#include "support/cmocka_rows.h"
+
+#include "site/phrase.h"
+
+static void changes_have_a_sign(void **state) {
+    arena *a = *state;
+    assert_string_equal(phrase_change(a, 2.14, 1, "g"), "+2.1 g");
+    assert_string_equal(phrase_change(a, -4, 0, "kcal"), "\u22124 kcal");
+    assert_string_equal(phrase_change(a, 0.04, 1, "g"), "no change");
+    assert_string_equal(phrase_change(a, -0.04, 1, "g"), "no change");
+}
+
+static void amounts_keep_what_matters(void **state) {
+    arena *a = *state;
+    assert_string_equal(phrase_amount(a, 24.4, "g"), "24 g");
+    assert_string_equal(phrase_amount(a, 0.44, "g"), "0.4 g");
+    assert_string_equal(phrase_amount(a, 9.96, "g"), "10 g");
+    assert_string_equal(phrase_grams_range(a, 16.2, 33.4), "16\u201333 g");
+    assert_string_equal(phrase_grams_range(a, 16.2, 16.4), "16 g");
+}
+
+static void times_in_words_and_iso_8601(void **state) {
+    static const struct {
+        double minutes;
+        const char *words, *iso;
+    } rows[] = {{12, "12 min", "PT12M"},
+                {60, "1 h", "PT1H"},
+                {80, "1 h 20 min", "PT1H20M"},
+                {1440, "24 h", "PT24H"}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        assert_string_equal(phrase_minutes(*state, rows[i].minutes), rows[i].words);
+        assert_string_equal(phrase_minutes_iso(*state, rows[i].minutes), rows[i].iso);
+    }
+}
+
+static void dates_in_words(void **state) {
+    assert_string_equal(phrase_date(*state, "2026-05-02"), "2 May 2026");
+    assert_string_equal(phrase_date(*state, "2026-12-31"), "31 December 2026");
+    assert_string_equal(phrase_date(*state, "some day"), "some day");
+    assert_null(phrase_date(*state, NULL));
+}
+
+static void lists_end_in_and(void **state) {
+    const char *const words[] = {"milk", "egg", "almond"};
+    assert_string_equal(phrase_list(*state, words, 1), "milk");
+    assert_string_equal(phrase_list(*state, words, 2), "milk and egg");
+    assert_string_equal(phrase_list(*state, words, 3), "milk, egg and almond");
+    assert_string_equal(phrase_count(*state, 1, "recipe"), "1 recipe");
+    assert_string_equal(phrase_count(*state, 0, "recipe"), "0 recipes");
+}
+
+static int open_arena(void **state) {
+    *state = arena_new();
+    return 0;
+}
+
+static int close_arena(void **state) {
+    arena_free(*state);
+    return 0;
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(changes_have_a_sign), cmocka_unit_test(amounts_keep_what_matters),
+        cmocka_unit_test(times_in_words_and_iso_8601), cmocka_unit_test(dates_in_words),
+        cmocka_unit_test(lists_end_in_and)};
+    return cmocka_run_group_tests_name("phrase", tests, open_arena, close_arena);
+}

@@ -4,81 +4,52 @@
  *     fill --case                     {"template", "data", "partials"?} from standard input
  */
 #include "base/files.h"
-#include "base/list.h"
 #include "site/template.h"
+#include "site/view_json.h"
 
-#include <jansson.h>
 #include <stdio.h>
 
-static const view *view_of(arena *a, json_t *value);
-
-static view *view_of_parts(arena *a, json_t *value) {
-    bool object = json_is_object(value);
-    view *all = object ? view_object(a) : view_list(a);
-    const char *key;
-    size_t index;
-    json_t *part;
-    if (object)
-        json_object_foreach(value, key, part)
-            view_put_shared(a, all, arena_copy(a, span_of(key)), view_of(a, part));
-    else
-        json_array_foreach(value, index, part) view_put_shared(a, all, NULL, view_of(a, part));
-    return all;
-}
-
-static const view *view_of(arena *a, json_t *value) {
-    if (json_is_object(value) || json_is_array(value))
-        return view_of_parts(a, value);
-    view *holder = view_list(a);
-    if (json_is_string(value)) {
-        span words = {json_string_value(value), json_string_length(value)};
-        return view_put_span(a, holder, NULL, arena_copy_span(a, words));
-    }
-    if (json_is_number(value))
-        return view_put_number(a, holder, NULL, json_number_value(value), 6);
-    if (json_is_boolean(value))
-        return view_put_bool(a, holder, NULL, json_is_true(value));
-    return view_put_text(a, holder, NULL, NULL);
-}
-
-static int finish(template_set *set, const char *name, const view *page, problems *found) {
-    template_check(set, found);
+static void print_problems(const problems *found) {
     text out = TEXT_EMPTY;
     for (size_t i = 0; i < found->count; i++)
         problem_print(&found->items[i], &out);
     fputs(out.bytes, stderr);
-    text_clear(&out);
+    text_free(&out);
+}
+
+static bool print_filled(const template_set *set, const char *name, const view *page) {
+    text out = TEXT_EMPTY;
     bool filled = template_fill(set, name, page, &out);
     fwrite(out.bytes, 1, out.length, stdout);
     text_free(&out);
-    return filled ? 0 : 1;
+    return filled;
 }
 
-static void add_text(template_set *set, const char *name, json_t *bytes, problems *found) {
-    span source = {json_string_value(bytes), json_string_length(bytes)};
-    template_add(set, name, name, source, found);
+static span read_input(arena *a) {
+    text all = TEXT_EMPTY;
+    char room[4096];
+    for (size_t got; (got = fread(room, 1, sizeof room, stdin)) > 0;)
+        text_add_span(&all, (span){room, got});
+    span copy = arena_copy_span(a, text_span(&all));
+    text_free(&all);
+    return copy;
 }
 
-static int fill_case(arena *a) {
-    json_error_t error;
-    json_t *all = json_loadf(stdin, 0, &error);
-    if (!all) {
-        fprintf(stderr, "standard input:%d: %s\n", error.line, error.text);
-        return 1;
-    }
-    problems found = problems_in(a);
+/* The part of a case called `key`; an empty object where there is none. */
+static const view *part_of(arena *a, const view *all, const char *key) {
+    const view *part = view_get(all, key, strlen(key));
+    return part ? part : view_object(a);
+}
+
+static bool fill_case(arena *a, problems *found) {
+    const view *all = view_read_json(a, "case", read_input(a), found);
+    if (!all)
+        return false;
     template_set *set = template_set_new(a);
-    const char *name;
-    json_t *partial;
-    json_object_foreach(json_object_get(all, "partials"), name, partial)
-        add_text(set, name, partial, &found);
-    add_text(set, "", json_object_get(all, "template"), &found);
-    problems ignored = problems_in(a); /* a missing partial is the empty text there */
-    int code = found.count ? 1 : 0;
-    if (code == 0)
-        finish(set, "", view_of(a, json_object_get(all, "data")), &ignored);
-    json_decref(all);
-    return code;
+    for (const view *one = part_of(a, all, "partials")->first; one; one = one->next)
+        template_add(set, one->key, one->key, one->bytes, found);
+    template_add(set, "", "template", part_of(a, all, "template")->bytes, found);
+    return !found->errors && print_filled(set, "", part_of(a, all, "data"));
 }
 
 static void add_folder(arena *a, template_set *set, const char *folder, problems *found) {
@@ -94,33 +65,30 @@ static void add_folder(arena *a, template_set *set, const char *folder, problems
             template_add(set, arena_copy(a, span_first(name, name.length - sizeof suffix + 1)),
                          path, bytes, found);
     }
+    template_check(set, found);
 }
 
-static bool add_view(arena *a, view *page, const char *path) {
-    json_error_t error;
-    json_t *all = json_load_file(path, 0, &error);
-    if (!all) {
-        fprintf(stderr, "%s:%d: %s\n", path, error.line, error.text);
+static bool add_view(arena *a, view *page, const char *path, problems *found) {
+    span bytes;
+    int why;
+    if (!file_read(a, path, &bytes, &why)) {
+        problem_add(found, (place){path, 0, 0}, NULL, "can't be read");
         return false;
     }
-    const char *key;
-    json_t *part;
-    json_object_foreach(all, key, part)
-        view_put_shared(a, page, arena_copy(a, span_of(key)), view_of(a, part));
-    json_decref(all);
-    return true;
+    view *all = view_read_json(a, path, bytes, found);
+    if (all)
+        view_put_all(page, all);
+    return all != NULL;
 }
 
-static int fill_theme(arena *a, int count, char **words) {
-    problems found = problems_in(a);
+static bool fill_theme(arena *a, int count, char **words, problems *found) {
     template_set *set = template_set_new(a);
-    add_folder(a, set, words[0], &found);
+    add_folder(a, set, words[0], found);
     view *page = view_object(a);
     for (int i = 2; i < count; i++)
-        if (!add_view(a, page, words[i]))
-            return 1;
-    int code = finish(set, words[1], page, &found);
-    return found.errors ? 1 : code;
+        if (!add_view(a, page, words[i], found))
+            return false;
+    return print_filled(set, words[1], page) && !found->errors;
 }
 
 int main(int count, char **words) {
@@ -130,7 +98,9 @@ int main(int count, char **words) {
         return 2;
     }
     arena *a = arena_new();
-    int code = one_case ? fill_case(a) : fill_theme(a, count - 1, words + 1);
+    problems found = problems_in(a);
+    bool fine = one_case ? fill_case(a, &found) : fill_theme(a, count - 1, words + 1, &found);
+    print_problems(&found);
     arena_free(a);
-    return code;
+    return fine ? 0 : 1;
 }

@@ -88,12 +88,17 @@ static const struct {
     {NUTRIENT_SUGARS, NUTRIENT_ADDED_SUGARS},
 };
 
-/* Families sold plain: an entry with added sugars would state them. Fruit (dried and sweetened),
- * dairy, drinks, powders, cocoa and the like may well hold some. */
+/* Families sold plain: an entry with added sugars would state them. The reference pantry states
+ * them wherever there are some, but for sweeteners whose sugars are the food's own (date sugar);
+ * a pack of one's own, of powder, yogurt or dried fruit, may well hold some that went unstated. */
 static const unsigned plain_families =
     1u << FAMILY_FLOUR | 1u << FAMILY_MEAL | 1u << FAMILY_GRAIN | 1u << FAMILY_LEGUME |
     1u << FAMILY_NUT | 1u << FAMILY_EGG | 1u << FAMILY_VEGETABLE | 1u << FAMILY_FAT |
     1u << FAMILY_LEAVENER | 1u << FAMILY_STARCH | 1u << FAMILY_GUM | 1u << FAMILY_SALT;
+
+static bool is_plain(const ingredient *of) {
+    return of->hers ? plain_families >> of->in & 1u : of->in != FAMILY_SWEETENER;
+}
 
 static void fill_noughts(ingredient *of) {
     nutrients *n = &of->per_100_g;
@@ -101,7 +106,7 @@ static void fill_noughts(ingredient *of) {
         if (nutrient_known(n, noughts[i].whole) && n->of[noughts[i].whole] == 0 &&
             !nutrient_known(n, noughts[i].part))
             nutrient_set(n, noughts[i].part, 0);
-    if (plain_families >> of->in & 1u && !nutrient_known(n, NUTRIENT_ADDED_SUGARS))
+    if (is_plain(of) && !nutrient_known(n, NUTRIENT_ADDED_SUGARS))
         nutrient_set(n, NUTRIENT_ADDED_SUGARS, 0);
 }
 

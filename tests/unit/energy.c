@@ -42,132 +42,103 @@ static void an_unnamed_polyol_gets_no_discount_in_the_us(void **state) {
     arena_free(a);
 }
 
+typedef struct {
+    nutrient which;
+    double amount;
+} figure;
+
+#define UNKNOWN (-1.0)
+
+typedef struct {
+    const char *name;
+    family in;
+    bool hers;
+    figure stated[4]; /* what is not filled in states 0 g water */
+    figure wanted;
+} filled_entry;
+
+static const filled_entry filled[] = {
+    {"no fat, no saturates", FAMILY_DAIRY, true, {{NUTRIENT_FAT, 0}}, {NUTRIENT_SATURATES, 0}},
+    {"fat", FAMILY_DAIRY, true, {{NUTRIENT_FAT, 1}}, {NUTRIENT_SATURATES, UNKNOWN}},
+    {"no carbohydrate, no fibre",
+     FAMILY_DAIRY,
+     true,
+     {{NUTRIENT_CARBOHYDRATE, 0}},
+     {NUTRIENT_FIBRE, 0}},
+    {"nor sugars, nor added ones",
+     FAMILY_DAIRY,
+     true,
+     {{NUTRIENT_CARBOHYDRATE, 0}},
+     {NUTRIENT_ADDED_SUGARS, 0}},
+    {"a yogurt of hers may be sweetened",
+     FAMILY_DAIRY,
+     true,
+     {{NUTRIENT_SUGARS, 5}},
+     {NUTRIENT_ADDED_SUGARS, UNKNOWN}},
+    {"one of the reference would say so",
+     FAMILY_DAIRY,
+     false,
+     {{NUTRIENT_SUGARS, 5}},
+     {NUTRIENT_ADDED_SUGARS, 0}},
+    {"a sweetener's sugars may be its own",
+     FAMILY_SWEETENER,
+     false,
+     {{NUTRIENT_SUGARS, 60}},
+     {NUTRIENT_ADDED_SUGARS, UNKNOWN}},
+    {"a plain flour", FAMILY_FLOUR, true, {{NUTRIENT_SUGARS, 1}}, {NUTRIENT_ADDED_SUGARS, 0}},
+    {"what is stated stays",
+     FAMILY_NUT,
+     true,
+     {{NUTRIENT_SUGARS, 9}, {NUTRIENT_ADDED_SUGARS, 7}},
+     {NUTRIENT_ADDED_SUGARS, 7}},
+    {"available carbohydrate",
+     FAMILY_FLOUR,
+     true,
+     {{NUTRIENT_CARBOHYDRATE, 20}, {NUTRIENT_FIBRE, 8}},
+     {NUTRIENT_AVAILABLE_CARBOHYDRATE, 12}},
+    {"as a pack states it",
+     FAMILY_FLOUR,
+     true,
+     {{NUTRIENT_AVAILABLE_CARBOHYDRATE, 11}},
+     {NUTRIENT_AVAILABLE_CARBOHYDRATE, 11}},
+    {"fibre unknown",
+     FAMILY_FLOUR,
+     true,
+     {{NUTRIENT_CARBOHYDRATE, 20}},
+     {NUTRIENT_AVAILABLE_CARBOHYDRATE, UNKNOWN}},
+    {"EU energy needs fibre",
+     FAMILY_FLOUR,
+     true,
+     {{NUTRIENT_PROTEIN, 1}, {NUTRIENT_FAT, 1}, {NUTRIENT_CARBOHYDRATE, 1}},
+     {NUTRIENT_ENERGY_EU, UNKNOWN}},
+    {"Atwater does not",
+     FAMILY_FLOUR,
+     true,
+     {{NUTRIENT_PROTEIN, 1}, {NUTRIENT_FAT, 1}, {NUTRIENT_CARBOHYDRATE, 1}},
+     {NUTRIENT_ENERGY_ATWATER, 17}},
+    {"alcohol",
+     FAMILY_FLAVOUR,
+     true,
+     {{NUTRIENT_PROTEIN, 0},
+      {NUTRIENT_FAT, 0},
+      {NUTRIENT_CARBOHYDRATE, 10},
+      {NUTRIENT_ALCOHOL, 30}},
+     {NUTRIENT_ENERGY_ATWATER, 250}},
+};
+
 static void fills_what_follows(void **state) {
     (void)state;
-    const struct {
-        const char *name;
-        family in;
-        nutrient stated[4];
-        double amounts[4];
-        size_t count;
-        nutrient asked;
-        bool known;
-        double amount;
-    } rows[] = {
-        {"no fat, no saturates", FAMILY_DAIRY, {NUTRIENT_FAT}, {0}, 1, NUTRIENT_SATURATES, true, 0},
-        {"fat, saturates unknown",
-         FAMILY_DAIRY,
-         {NUTRIENT_FAT},
-         {1},
-         1,
-         NUTRIENT_SATURATES,
-         false,
-         0},
-        {"no carbohydrate, no fibre",
-         FAMILY_DAIRY,
-         {NUTRIENT_CARBOHYDRATE},
-         {0},
-         1,
-         NUTRIENT_FIBRE,
-         true,
-         0},
-        {"no carbohydrate, no sugars, none added",
-         FAMILY_DAIRY,
-         {NUTRIENT_CARBOHYDRATE},
-         {0},
-         1,
-         NUTRIENT_ADDED_SUGARS,
-         true,
-         0},
-        {"sugars in dairy may be added",
-         FAMILY_DAIRY,
-         {NUTRIENT_SUGARS},
-         {5},
-         1,
-         NUTRIENT_ADDED_SUGARS,
-         false,
-         0},
-        {"fruit may be sweetened",
-         FAMILY_FRUIT,
-         {NUTRIENT_SUGARS},
-         {60},
-         1,
-         NUTRIENT_ADDED_SUGARS,
-         false,
-         0},
-        {"none added to a plain flour",
-         FAMILY_FLOUR,
-         {NUTRIENT_SUGARS},
-         {1},
-         1,
-         NUTRIENT_ADDED_SUGARS,
-         true,
-         0},
-        {"what is stated stays",
-         FAMILY_NUT,
-         {NUTRIENT_SUGARS, NUTRIENT_ADDED_SUGARS},
-         {9, 7},
-         2,
-         NUTRIENT_ADDED_SUGARS,
-         true,
-         7},
-        {"available carbohydrate",
-         FAMILY_FLOUR,
-         {NUTRIENT_CARBOHYDRATE, NUTRIENT_FIBRE},
-         {20, 8},
-         2,
-         NUTRIENT_AVAILABLE_CARBOHYDRATE,
-         true,
-         12},
-        {"as stated by a pack",
-         FAMILY_FLOUR,
-         {NUTRIENT_AVAILABLE_CARBOHYDRATE},
-         {11},
-         1,
-         NUTRIENT_AVAILABLE_CARBOHYDRATE,
-         true,
-         11},
-        {"fibre unknown",
-         FAMILY_FLOUR,
-         {NUTRIENT_CARBOHYDRATE},
-         {20},
-         1,
-         NUTRIENT_AVAILABLE_CARBOHYDRATE,
-         false,
-         0},
-        {"EU energy needs fibre",
-         FAMILY_FLOUR,
-         {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE},
-         {1, 1, 1},
-         3,
-         NUTRIENT_ENERGY_EU,
-         false,
-         0},
-        {"Atwater does not",
-         FAMILY_FLOUR,
-         {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE},
-         {1, 1, 1},
-         3,
-         NUTRIENT_ENERGY_ATWATER,
-         true,
-         17},
-        {"alcohol",
-         FAMILY_FLAVOUR,
-         {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE, NUTRIENT_ALCOHOL},
-         {0, 0, 10, 30},
-         4,
-         NUTRIENT_ENERGY_ATWATER,
-         true,
-         250},
-    };
     arena *a = arena_new();
-    for (size_t i = 0; i < COUNT(rows); i++) {
-        ingredient *one = food(a, "thing", rows[i].in, "", ORIGIN_PLANT);
-        for (size_t j = 0; j < rows[i].count; j++)
-            nutrient_set(&one->per_100_g, rows[i].stated[j], rows[i].amounts[j]);
+    for (size_t i = 0; i < COUNT(filled); i++) {
+        const filled_entry *row = &filled[i];
+        ingredient *one = food(a, "thing", row->in, "", ORIGIN_PLANT);
+        one->hers = row->hers;
+        for (size_t j = 0; j < COUNT(row->stated); j++)
+            nutrient_set(&one->per_100_g, row->stated[j].which, row->stated[j].amount);
         energy_fill(one);
-        expect_bool(rows[i].name, nutrient_known(&one->per_100_g, rows[i].asked), rows[i].known);
-        expect_near(rows[i].name, one->per_100_g.of[rows[i].asked], rows[i].amount, NEAR);
+        bool known = nutrient_known(&one->per_100_g, row->wanted.which);
+        expect_near(row->name, known ? one->per_100_g.of[row->wanted.which] : UNKNOWN,
+                    row->wanted.amount, NEAR);
     }
     arena_free(a);
 }
@@ -209,17 +180,14 @@ static const checked_entry checked[] = {
 
 static ingredient *entry_of(arena *a, const checked_entry *row) {
     ingredient *one = food(a, "thing", FAMILY_DAIRY, "", ORIGIN_PLANT);
-    const struct {
-        nutrient which;
-        double amount;
-    } stated[] = {{NUTRIENT_WATER, row->water},
-                  {NUTRIENT_PROTEIN, row->protein},
-                  {NUTRIENT_FAT, row->fat},
-                  {NUTRIENT_SATURATES, row->saturates},
-                  {NUTRIENT_CARBOHYDRATE, row->carbohydrate},
-                  {NUTRIENT_SUGARS, row->sugars},
-                  {NUTRIENT_FIBRE, row->fibre},
-                  {NUTRIENT_ENERGY, row->energy}};
+    const figure stated[] = {{NUTRIENT_WATER, row->water},
+                             {NUTRIENT_PROTEIN, row->protein},
+                             {NUTRIENT_FAT, row->fat},
+                             {NUTRIENT_SATURATES, row->saturates},
+                             {NUTRIENT_CARBOHYDRATE, row->carbohydrate},
+                             {NUTRIENT_SUGARS, row->sugars},
+                             {NUTRIENT_FIBRE, row->fibre},
+                             {NUTRIENT_ENERGY, row->energy}};
     for (size_t i = 0; i < COUNT(stated); i++)
         nutrient_set(&one->per_100_g, stated[i].which, stated[i].amount);
     one->serving_g = row->serving_g;

@@ -1,9 +1,11 @@
-/* Figures rounded as the two label laws want them. The rules are tables, the source beside each
- * row; the pages and --json show these strings and keep the exact figures beside them. */
+/* A nutrition panel by one of the two label laws, or plain. Rows are tables, the source beside
+ * each; the pages and --json show the rounded strings (nutrition/rounding.h) and keep the exact
+ * figures beside them. Trans fat, which the US panel has, is not in the pantry. */
 #ifndef NUTRITION_LABEL_H
 #define NUTRITION_LABEL_H
 
 #include "nutrition/macros.h"
+#include "nutrition/rounding.h"
 
 typedef enum { LABEL_US, LABEL_EU, LABEL_NONE } label_rule;
 
@@ -26,20 +28,13 @@ typedef struct {
 } nutrition_label;
 
 /* The panel of `of` under `rule`, in the law's order: US calories, fat, saturates, cholesterol,
- * sodium, carbohydrate, fibre, sugars, added sugars, protein, vitamin D, calcium, iron,
- * potassium (21 CFR 101.9); EU energy kJ/kcal, fat, saturates, carbohydrate (available), sugars,
- * polyols, fibre, protein, salt (1169/2011). LABEL_NONE: plain figures, one decimal, all known
- * ones. `energy` says which energy the US and plain panels show; the EU panel has its own. */
+ * sodium, carbohydrate, fibre, sugars, added sugars, sugar alcohol, protein, vitamin D, calcium,
+ * iron, potassium (21 CFR 101.9); EU energy kJ/kcal, fat, saturates, carbohydrate (available),
+ * sugars, polyols, fibre, protein, salt (1169/2011). Polyols are shown where there are some.
+ * LABEL_NONE: plain figures, one decimal, all known ones. `energy` says which energy the US and
+ * plain panels show; the EU panel has its own: its line has kcal as the exact figure and both in
+ * the text, "1214 kJ / 290 kcal", each summed apart. The US percent of protein stays null: it
+ * takes the protein's quality (quality_daily_value). */
 nutrition_label label_of(arena *a, const recipe_macros *of, label_rule rule, energy_rule energy);
-
-/* Single roundings, for the panel and the tests. Amounts in the nutrient's unit; the text, with
- * its unit, is in the arena. 21 CFR 101.9(c); Commission guidance of December 2012. */
-const char *label_round_us(arena *a, nutrient which, double amount);
-const char *label_round_eu(arena *a, nutrient which, double amount);
-/* Salt in g under the EU guidance. */
-const char *label_round_eu_salt(arena *a, double salt_g);
-/* Percent of the US daily value (2016), rounded: to 1 % for macros, in the tiers of
- * 101.9(c)(8)(iii) for vitamins and minerals; null when the nutrient has none. */
-const char *label_daily_value(arena *a, nutrient which, double amount);
 
 #endif

@@ -1,0 +1,85 @@
+#include "nutrition/sweetening.h"
+
+/* g in 100 g. A trace of sugars is below what US and EU law call free of sugars. */
+#define TRACE_G       0.5
+#define SWEETENING_G  20.0
+#define MAY_SWEETEN_G 5.0
+
+static double figure_or(const ingredient *what, nutrient which, double otherwise) {
+    return nutrient_known(&what->per_100_g, which) ? what->per_100_g.of[which] : otherwise;
+}
+
+static bool has_sugars_known(const ingredient *what) {
+    return nutrient_known(&what->per_100_g, NUTRIENT_SUGARS);
+}
+
+static bool is_unknown(const ingredient *what) {
+    return !what;
+}
+
+static bool is_sugary_sweetener(const ingredient *what) {
+    return what->in == FAMILY_SWEETENER && figure_or(what, NUTRIENT_SUGARS, 0) > TRACE_G;
+}
+
+static bool holds_added_sugars(const ingredient *what) {
+    return figure_or(what, NUTRIENT_ADDED_SUGARS, 0) > TRACE_G;
+}
+
+static bool is_fruit(const ingredient *what) {
+    return what->in == FAMILY_FRUIT || what->in == FAMILY_FRUIT_PUREE;
+}
+
+static bool is_sweet_fruit(const ingredient *what) {
+    return is_fruit(what) && figure_or(what, NUTRIENT_SUGARS, 0) >= SWEETENING_G;
+}
+
+static bool is_sweet_moisture(const ingredient *what) {
+    return (what->in == FAMILY_FRUIT_PUREE || what->in == FAMILY_LIQUID) &&
+           figure_or(what, NUTRIENT_SUGARS, MAY_SWEETEN_G) >= MAY_SWEETEN_G;
+}
+
+/* A sweetener without sugars adds none, whatever its entry leaves out. */
+static bool is_unstated(const ingredient *what) {
+    if (what->in == FAMILY_SWEETENER || is_fruit(what))
+        return !has_sugars_known(what);
+    return !nutrient_known(&what->per_100_g, NUTRIENT_ADDED_SUGARS);
+}
+
+/* In the order asked: the surest first. */
+static const struct {
+    bool (*fits)(const ingredient *what);
+    sweetening means;
+    const char *before, *after; /* the ingredient's name */
+} rows[] = {
+    {is_unknown, SWEETENING_UNCLEAR, "", " is not in the pantry"},
+    {is_sugary_sweetener, SWEETENING_SUGARS, "", " is added to sweeten"},
+    {holds_added_sugars, SWEETENING_SUGARS, "", " holds added sugars"},
+    {is_sweet_fruit, SWEETENING_SUGARS, "", " brings sugars enough to sweeten"},
+    {is_sweet_moisture, SWEETENING_UNCLEAR, "", " may be there to sweeten"},
+    {is_unstated, SWEETENING_UNCLEAR, "no figure for the added sugars of ", ""},
+};
+
+static sweetening sweetening_of_line(arena *a, const recipe_line *line, const char **because) {
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        if (!rows[i].fits(line->what))
+            continue;
+        *because = arena_format(a, "%s%s%s", rows[i].before,
+                                line->what ? line->what->name : line->name, rows[i].after);
+        return rows[i].means;
+    }
+    return SWEETENING_NONE;
+}
+
+sweetening sweetening_of(arena *a, const recipe *of, const char **because) {
+    sweetening most = SWEETENING_NONE;
+    *because = "nothing in it sweetens by its sugars; what sugars it has occur naturally";
+    for (size_t i = 0; i < of->lines.count; i++) {
+        const char *why;
+        sweetening one = sweetening_of_line(a, &of->lines.items[i], &why);
+        if (one > most) {
+            most = one;
+            *because = why;
+        }
+    }
+    return most;
+}

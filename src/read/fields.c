@@ -1,5 +1,6 @@
 #include "read/fields.h"
 
+#include "base/files.h"
 #include "base/number.h"
 #include "base/words.h"
 
@@ -196,16 +197,29 @@ void field_add_unknown(located word, const char *what, const char *const words[]
                 "\"%.*s\" is not %s", SPAN(word.bytes), what);
 }
 
+bool field_word_index(span word, const char *const words[], size_t count, size_t *out,
+                      arena *scratch) {
+    for (size_t i = 0; i < count; i++)
+        if (span_is(word, words[i])) {
+            *out = i;
+            return true;
+        }
+    span folded = words_fold(scratch, word);
+    for (size_t i = 0; i < count; i++)
+        if (span_equal(folded, words_fold(scratch, span_of(words[i])))) {
+            *out = i;
+            return true;
+        }
+    return false;
+}
+
 bool field_choice(const yaml_node *node, const char *key, const char *const words[], size_t count,
                   size_t *out, problems *found) {
     located word;
     if (!field_located(node, key, &word, found))
         return false;
-    for (size_t i = 0; i < count; i++)
-        if (span_is(word.bytes, words[i])) {
-            *out = i;
-            return true;
-        }
+    if (field_word_index(word.bytes, words, count, out, found->home))
+        return true;
     field_add_unknown(word, arena_format(found->home, "a value of \"%s\"", key), words, count,
                       found);
     return false;
@@ -226,6 +240,19 @@ bool field_words(const yaml_node *node, const char *key, field_list *out, proble
         if (value->items[i]->sort != YAML_SCALAR || value->items[i]->scalar.length == 0)
             return wrong(value->items[i], key, "a list of words", found);
     *out = (field_list){value->items, value->count};
+    return true;
+}
+
+bool field_picture(const yaml_node *node, const char *key, const char **out, problems *found) {
+    located path;
+    if (!field_located(node, key, &path, found))
+        return false;
+    if (!path_is_plain(path.bytes)) {
+        problem_add(found, path.at, "for example: rounds.jpg, a file in pictures/",
+                    "\"%.*s\" can't be the name of a picture", SPAN(path.bytes));
+        return false;
+    }
+    *out = path.bytes.at;
     return true;
 }
 

@@ -48,9 +48,11 @@ bool field_answer(const yaml_node *node, const char *key, bool *out, problems *f
 bool field_range(const yaml_node *node, const char *key, range *out, problems *found);
 /* A calendar date YYYY-MM-DD, checked. */
 bool field_date(const yaml_node *node, const char *key, const char **out, problems *found);
-/* One of `count` words; `*out` is its index. */
+/* One of `count` words, in any case, with accents or without; `*out` is its index. */
 bool field_choice(const yaml_node *node, const char *key, const char *const words[], size_t count,
                   size_t *out, problems *found);
+/* The path of a file inside pictures/: plain parts only (path_is_plain). */
+bool field_picture(const yaml_node *node, const char *key, const char **out, problems *found);
 /* The value of `key` when it is of `sort`; null otherwise (with a problem when it is of another).
  */
 const yaml_node *field_node(const yaml_node *node, const char *key, yaml_sort sort,
@@ -67,6 +69,10 @@ bool field_words(const yaml_node *node, const char *key, field_list *out, proble
 
 /* True when `node` is a key's empty value. */
 bool field_is_empty(const yaml_node *node);
+
+/* The index of `word` among `words`, compared likewise; false when it is none of them. */
+bool field_word_index(span word, const char *const words[], size_t count, size_t *out,
+                      arena *scratch);
 
 /* Adds an error at `at`: `word` is none of `words`, with the nearest, or all of them, as hint.
  * `what` names what it should be: "a verdict". */

@@ -10,6 +10,10 @@
 void rules_read(arena *a, const char *file, span bytes, authority by, const pantry *shelf,
                 swap_rules *into, problems *found);
 
+/* Reads the `verdict` of `node`, one of those that a person may give; false with a problem when it
+ * is missing or wrong. `what` names the thing that needs it. */
+bool verdict_read(const yaml_node *node, const char *what, verdict *out, problems *found);
+
 /* Reads the `swaps` list of a recipe: {replace: NAME, with: NAME, verdict:, note: …}. */
 void rules_read_own(arena *a, const yaml_node *list, const pantry *shelf, swap_rules *into,
                     problems *found);

@@ -1,0 +1,236 @@
+#include "read/site_folder.h"
+
+#include "base/words.h"
+#include "read/fields.h"
+#include "read/frontmatter.h"
+#include "read/pantry_file.h"
+#include "read/rules.h"
+#include "read/trials.h"
+#include "reference/reference.h"
+
+#include <errno.h>
+
+/* A site folder being read. */
+typedef struct {
+    arena *home;
+    const char *folder;
+    site_folder *out;
+    problems *found;
+    bool *machine_failed;
+} folder_reader;
+
+/* -- files
+ * ------------------------------------------------------------------------------------------- */
+
+/* True when `why` is the fault of the machine, not of what was asked for. */
+static bool is_machine_fault(int why) {
+    return why != ENOENT && why != ENOTDIR && why != EINVAL && why != EFBIG && why != EISDIR;
+}
+
+static void add_unreadable(const char *file, int why, problems *found, bool *machine_failed) {
+    const char *message = why == EFBIG    ? "the file is larger than 16 MB"
+                          : why == EINVAL ? "this is no ordinary file"
+                                          : strerror(why);
+    problem_add(found, (place){.file = file}, why == EACCES ? "check its permissions" : NULL,
+                "can't read it: %s", message);
+    *machine_failed = *machine_failed || is_machine_fault(why);
+}
+
+/* Reads `file` (relative to the site folder). */
+static bool read_bytes(const folder_reader *r, const char *file, span *bytes) {
+    int why;
+    if (file_read(r->home, path_join(r->home, r->folder, file), bytes, &why))
+        return true;
+    add_unreadable(file, why, r->found, r->machine_failed);
+    return false;
+}
+
+/* The files of the folder `name` whose names end in `suffix`; a warning for each other one, since
+ * a table that is silently not read is worse than a strange file. */
+static file_list list_files(const folder_reader *r, const char *name, const char *suffix) {
+    file_list all = {0}, wanted = {0};
+    int why;
+    if (!file_list_folder(r->home, path_join(r->home, r->folder, name), NULL, &all, &why))
+        add_unreadable(name, why, r->found, r->machine_failed);
+    for (size_t i = 0; i < all.count; i++) {
+        if (span_ends(span_of(all.items[i].name), suffix))
+            LIST_ADD(r->home, &wanted, all.items[i]);
+        else
+            problem_warn(r->found, (place){.file = path_join(r->home, name, all.items[i].name)},
+                         "rename it or move it elsewhere", "not read: its name does not end in %s",
+                         suffix);
+    }
+    return wanted;
+}
+
+/* Two files whose names give the same slug would overwrite each other's page. */
+static void check_slugs(const folder_reader *r, const char *folder, const file_list *files) {
+    names slugs = names_in(r->home);
+    for (size_t i = 0; i < files->count; i++) {
+        size_t earlier;
+        const char *slug = page_slug(r->home, files->items[i].name);
+        if (!names_add(&slugs, span_of(slug), i, &earlier))
+            problem_add(r->found, (place){.file = path_join(r->home, folder, files->items[i].name)},
+                        "rename one of them", "its page would overwrite that of %s",
+                        files->items[earlier].name);
+    }
+}
+
+/* -- what the site holds
+ * ------------------------------------------------------------------------------ */
+
+/* What is done with each file of a folder. */
+typedef void file_taker(const folder_reader *r, const char *file, span bytes);
+
+static void each_file(const folder_reader *r, const char *folder, file_taker *take) {
+    file_list files = list_files(r, folder, ".yaml");
+    for (size_t i = 0; i < files.count; i++) {
+        span bytes;
+        const char *file = path_join(r->home, folder, files.items[i].name);
+        if (read_bytes(r, file, &bytes))
+            take(r, file, bytes);
+    }
+}
+
+static void take_pantry(const folder_reader *r, const char *file, span bytes) {
+    pantry_file_read(&r->out->shelf, file, bytes, true, r->found);
+}
+
+static void take_rules(const folder_reader *r, const char *file, span bytes) {
+    rules_read(r->home, file, bytes, SAID_BY_OWN_RULE, &r->out->shelf, &r->out->book.rules,
+               r->found);
+}
+
+static void take_trials(const folder_reader *r, const char *file, span bytes) {
+    trials_read(r->home, file, bytes, &r->out->shelf, &r->out->book.log, r->found);
+}
+
+static int compare_pages(const void *left, const void *right) {
+    const plain_page *a = *(plain_page *const *)left, *b = *(plain_page *const *)right;
+    if (a->order != b->order)
+        return a->order < b->order ? -1 : 1;
+    int titles = strcmp(a->title, b->title);
+    return titles ? titles : strcmp(a->file, b->file);
+}
+
+static void read_pages(const folder_reader *r) {
+    file_list files = list_files(r, "pages", ".md");
+    check_slugs(r, "pages", &files);
+    r->out->pages = ARENA_ARRAY(r->home, plain_page *, files.count);
+    for (size_t i = 0; i < files.count; i++) {
+        span bytes;
+        const char *file = path_join(r->home, "pages", files.items[i].name);
+        plain_page *page =
+            read_bytes(r, file, &bytes) ? page_read(r->home, file, bytes, r->found) : NULL;
+        if (page)
+            r->out->pages[r->out->page_count++] = page;
+    }
+    if (r->out->page_count > 1)
+        qsort(r->out->pages, r->out->page_count, sizeof r->out->pages[0], compare_pages);
+}
+
+static void read_pictures(const folder_reader *r) {
+    int why;
+    if (!file_list_folder(r->home, path_join(r->home, r->folder, "pictures"), NULL,
+                          &r->out->pictures, &why))
+        add_unreadable("pictures", why, r->found, r->machine_failed);
+}
+
+/* A trial of a recipe that is not there would never be seen. */
+static void check_trials(const folder_reader *r) {
+    const file_list *files = &r->out->recipe_files;
+    const char **slugs = ARENA_ARRAY(r->home, const char *, files->count);
+    for (size_t i = 0; i < files->count; i++)
+        slugs[i] = page_slug(r->home, files->items[i].name);
+    for (size_t i = 0; i < r->out->book.log.count; i++) {
+        const trial *of = &r->out->book.log.items[i];
+        size_t k = 0;
+        while (k < files->count && strcmp(slugs[k], of->recipe) != 0)
+            k++;
+        if (k == files->count)
+            field_add_unknown((located){span_of(of->recipe), of->at}, "a recipe of this site",
+                              slugs, files->count, r->found);
+    }
+}
+
+static void read_site(const folder_reader *r) {
+    each_file(r, "pantry", take_pantry);
+    each_file(r, "rules", take_rules);
+    each_file(r, "trials", take_trials);
+    r->out->recipe_files = list_files(r, "recipes", ".md");
+    check_slugs(r, "recipes", &r->out->recipe_files);
+    check_trials(r);
+    read_pages(r);
+    read_pictures(r);
+}
+
+/* -- the whole
+ * ---------------------------------------------------------------------------------------------- */
+
+static bool read_settings(const folder_reader *r) {
+    span bytes;
+    int why;
+    if (!file_read(r->home, path_join(r->home, r->folder, "site.yaml"), &bytes, &why)) {
+        if (why == ENOENT || why == ENOTDIR)
+            problem_add(r->found, (place){.file = r->folder},
+                        "a site folder holds site.yaml with a title and an address",
+                        folder_exists(r->folder) ? "there is no site.yaml in this folder"
+                                                 : "there is no such folder");
+        else
+            add_unreadable("site.yaml", why, r->found, r->machine_failed);
+        return false;
+    }
+    (void)site_settings_read(r->home, "site.yaml", bytes, &r->out->settings, r->found);
+    r->out->settings.folder = r->folder;
+    return true;
+}
+
+static void read_reference_pantry(site_folder *out, problems *found) {
+    for (size_t i = 0; i < reference_pantry_count; i++)
+        pantry_file_read(&out->shelf, reference_pantry[i].name, reference_pantry[i].bytes, false,
+                         found);
+}
+
+static void read_reference_rules(site_folder *out, problems *found) {
+    for (size_t i = 0; i < reference_rules_count; i++)
+        rules_read(out->home, reference_rules[i].name, reference_rules[i].bytes, SAID_BY_REFERENCE,
+                   &out->shelf, &out->book.rules, found);
+}
+
+bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,
+                      bool *machine_failed) {
+    *out =
+        (site_folder){.home = home, .settings = site_settings_default(), .shelf = pantry_in(home)};
+    *machine_failed = false;
+    folder_reader r = {home, folder, out, found, machine_failed};
+    if (folder && !read_settings(&r))
+        return false;
+    read_reference_pantry(out, found);
+    if (folder)
+        read_site(&r);
+    read_reference_rules(out, found);
+    out->book.shelf = &out->shelf;
+    rule_book_index(home, &out->book);
+    return true;
+}
+
+recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, problems *found,
+                           bool *machine_failed) {
+    span bytes;
+    int why;
+    const char *file = path_join(a, "recipes", name);
+    *machine_failed = false;
+    if (file_read(a, path_join(a, site->settings.folder, file), &bytes, &why))
+        return recipe_read(a, file, bytes, &site->shelf, site->settings.cups, found);
+    add_unreadable(file, why, found, machine_failed);
+    return NULL;
+}
+
+char *site_folder_of(arena *a, const char *path) {
+    char *real = realpath(path_folder(a, path), NULL);
+    char *folder = real ? arena_copy(a, span_of(real)) : NULL;
+    free(real);
+    while (folder && !file_exists(path_join(a, folder, "site.yaml")))
+        folder = strcmp(folder, "/") == 0 ? NULL : path_folder(a, folder);
+    return folder;
+}

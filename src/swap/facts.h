@@ -24,6 +24,12 @@ recipe_facts facts_of(arena *a, const recipe *of, const pantry *shelf);
 /* Share of the batch weight (0 to 1) of the lines that `by` fits. */
 double facts_share(const recipe_facts *about, const selector *by);
 
+/* How many lines can be told apart as replaced: bits of the sets below. */
+enum { FACTS_LINES_MOST = 64 };
+
+/* The lines that hold the ingredient of line `line`, itself included: a bit for each. */
+unsigned long long facts_same_lines(const recipe_facts *about, size_t line);
+
 /* True when every stated fact holds. `replaced`: a bit for each replaced line (line index), which
  * `has` and `lacks` do not look at; recipes have at most 64 lines for this. */
 bool conditions_hold(const conditions *when, const recipe_facts *about,

@@ -42,13 +42,35 @@ typedef struct {
 
 /* Who decides on replacing line `from` of the recipe by `to`: the recipe's own word, a trial on
  * this recipe, the site's rules, the reference; within one level the most specific matching rule
- * (selector ranks of both sides, then the number of facts). `*tied`, where not null, is set to
- * another rule of the same rank with another verdict, if there is one. */
+ * (selector ranks of both sides, then the number of facts). Where two of one rank differ, the more
+ * cautious verdict stands, so that the order of files changes nothing, and `*tied`, where `tied`
+ * is not null, is set to the other rule; to null otherwise. Of several trials the latest counts. */
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
                 const swap_rule **tied);
 
 /* The same for two lines replaced by one: only rules with two `replace` selectors. */
 decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
                     const ingredient *to, const swap_rule **tied);
+
+/* A replacement that something decides on. */
+typedef struct {
+    size_t first, second; /* lines; for a two-for-one in the order of the rule's selectors */
+    const ingredient *to;
+    decision by;
+} decided;
+
+typedef struct {
+    decided *items;
+    size_t count, capacity;
+} decided_list;
+
+/* Adds to `out` every replacement of line `from` that something decides on, each once, never the
+ * ingredient itself, in no stated order: decide for all of them in one pass. `second` of each is
+ * SIZE_MAX. */
+void decide_all(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
+                decided_list *out);
+
+/* Adds every two-for-one likewise; of lines with the same ingredient the first stands for all. */
+void decide_all_twos(arena *a, const rule_book *book, const recipe_facts *about, decided_list *out);
 
 #endif

@@ -1,0 +1,406 @@
+#include "swap/match.h"
+
+#include <assert.h>
+#include <stdint.h>
+
+/* The index. A selector is asked once about every ingredient, when the book is built, and the
+ * answers kept as a set of bits over the pantry. Rules are kept in the order of their precedence,
+ * which no recipe changes; so the first that holds decides:
+ *
+ *     by_from[oat flour]:  rule 7 | rule 2 | rule 31        most authority, most specific first
+ *                            |        |       |
+ *     with:               {coconut} {meals} {flours}        bits over the pantry
+ *
+ * All replacements of a line come from one walk: what a rule says of, later rules no longer
+ * answer. */
+typedef unsigned long long bits;
+enum { BITS = 64 };
+
+typedef struct {
+    const swap_rule *rule;
+    const bits *replaces[2]; /* what each `replace` selector fits; the second null for one */
+    const bits *with;
+} ranked_rule;
+
+typedef struct {
+    const ranked_rule **items;
+    size_t count, capacity;
+} ranked_list;
+
+struct rule_index {
+    size_t words;         /* of one set of bits */
+    ranked_list *by_from; /* one for each ingredient: rules that replace it alone, in order */
+    ranked_list twos;     /* rules that replace two, in order */
+    const trial **bakes;  /* sorted by recipe, the latest first */
+    size_t bake_count;
+};
+
+static bool has_bit(const bits *set, size_t i) {
+    return set[i / BITS] >> (i % BITS) & 1u;
+}
+
+static void set_bit(bits *set, size_t i) {
+    set[i / BITS] |= 1ull << (i % BITS);
+}
+
+/* -- precedence
+ * ------------------------------------------------------------------------------------ */
+
+static int rank_of(const selectors *side) {
+    int rank = 0;
+    for (size_t i = 0; i < side->count; i++)
+        rank += selector_rank(&side->items[i]);
+    return rank;
+}
+
+/* Negative when `a` goes before `b`, 0 when neither has more to say. */
+static int compare_precedence(const swap_rule *a, const swap_rule *b) {
+    int authority_first = (int)a->by - (int)b->by;
+    int rank_first =
+        rank_of(&b->replace) + rank_of(&b->with) - rank_of(&a->replace) - rank_of(&a->with);
+    int order = authority_first ? authority_first : rank_first;
+    return order ? order : b->when.count - a->when.count;
+}
+
+/* A full order: among equals the more cautious verdict, then the name, so that neither the order
+ * of files nor that of rules in a file matters. */
+static int compare_rules(const swap_rule *a, const swap_rule *b) {
+    int order = compare_precedence(a, b);
+    if (!order)
+        order = (int)b->says - (int)a->says;
+    return order ? order : span_compare(span_of(a->id), span_of(b->id));
+}
+
+static int compare_ranked(const void *left, const void *right) {
+    return compare_rules(((const ranked_rule *)left)->rule, ((const ranked_rule *)right)->rule);
+}
+
+static bool disagree(const swap_rule *a, const swap_rule *b) {
+    return a->says != b->says && compare_precedence(a, b) == 0;
+}
+
+/* By recipe, the latest first (dates are YYYY-MM-DD), of one day the more cautious. */
+static int compare_bakes(const void *left, const void *right) {
+    const trial *a = *(const trial *const *)left, *b = *(const trial *const *)right;
+    int order = span_compare(span_of(a->recipe), span_of(b->recipe));
+    if (!order)
+        order = span_compare(span_of(b->date), span_of(a->date));
+    return order ? order : (int)b->outcome - (int)a->outcome;
+}
+
+/* -- building
+ * -------------------------------------------------------------------------------------- */
+
+static const bits *fitting(arena *a, const pantry *shelf, const selector *by) {
+    bits *set = ARENA_ARRAY(a, bits, shelf->count / BITS + 1);
+    for (size_t i = 0; i < shelf->count; i++)
+        if (selector_fits(by, shelf->items[i], shelf))
+            set_bit(set, i);
+    return set;
+}
+
+/* One thing takes the place of one or of two; other shapes answer nothing. */
+static bool is_usable(const swap_rule *rule) {
+    return rule->with.count == 1 && (rule->replace.count == 1 || rule->replace.count == 2);
+}
+
+static ranked_rule *ranked_rules(arena *a, const rule_book *book, size_t *count) {
+    ranked_rule *ranked = ARENA_ARRAY(a, ranked_rule, book->rules.count + 1);
+    *count = 0;
+    for (size_t i = 0; i < book->rules.count; i++) {
+        const swap_rule *rule = &book->rules.items[i];
+        if (!is_usable(rule))
+            continue;
+        ranked_rule *slot = &ranked[(*count)++];
+        slot->rule = rule;
+        slot->with = fitting(a, book->shelf, &rule->with.items[0]);
+        for (size_t k = 0; k < rule->replace.count; k++)
+            slot->replaces[k] = fitting(a, book->shelf, &rule->replace.items[k]);
+    }
+    qsort(ranked, *count, sizeof *ranked, compare_ranked);
+    return ranked;
+}
+
+static void index_rules(arena *a, const rule_book *book, struct rule_index *index) {
+    size_t count;
+    const ranked_rule *ranked = ranked_rules(a, book, &count);
+    index->words = book->shelf->count / BITS + 1;
+    index->by_from = ARENA_ARRAY(a, ranked_list, book->shelf->count + 1);
+    for (size_t i = 0; i < count; i++)
+        if (ranked[i].replaces[1])
+            LIST_ADD(a, &index->twos, &ranked[i]);
+        else
+            for (size_t from = 0; from < book->shelf->count; from++)
+                if (has_bit(ranked[i].replaces[0], from))
+                    LIST_ADD(a, &index->by_from[from], &ranked[i]);
+}
+
+static void index_bakes(arena *a, const rule_book *book, struct rule_index *index) {
+    index->bake_count = book->log.count;
+    index->bakes = ARENA_ARRAY(a, const trial *, book->log.count + 1);
+    for (size_t i = 0; i < book->log.count; i++)
+        index->bakes[i] = &book->log.items[i];
+    qsort(index->bakes, index->bake_count, sizeof *index->bakes, compare_bakes);
+}
+
+void rule_book_index(arena *a, rule_book *book) {
+    struct rule_index *index = ARENA_NEW(a, struct rule_index);
+    index_rules(a, book, index);
+    index_bakes(a, book, index);
+    book->index = index;
+}
+
+/* -- one decision
+ * ---------------------------------------------------------------------------------- */
+
+static const ingredient *what_at(const recipe_facts *about, size_t line) {
+    return about->of->lines.items[line].what;
+}
+
+static bool own_replaces(const swap_rule *rule, const recipe_facts *about, size_t from) {
+    return is_usable(rule) && rule->replace.count == 1 &&
+           selector_fits(&rule->replace.items[0], what_at(about, from), about->shelf) &&
+           conditions_hold(&rule->when, about, facts_same_lines(about, from));
+}
+
+static bool own_answers(const swap_rule *rule, const recipe_facts *about, size_t from,
+                        const ingredient *to) {
+    return own_replaces(rule, about, from) && selector_fits(&rule->with.items[0], to, about->shelf);
+}
+
+/* What the recipe itself says of it, or null. */
+static const swap_rule *own_word(const recipe_facts *about, size_t from, const ingredient *to,
+                                 const swap_rule **tied) {
+    const swap_rules none = {0}, *own = about->of->own_swaps ? about->of->own_swaps : &none;
+    const swap_rule *best = NULL;
+    for (size_t i = 0; i < own->count; i++)
+        if (own_answers(&own->items[i], about, from, to) &&
+            (!best || compare_rules(&own->items[i], best) < 0))
+            best = &own->items[i];
+    for (size_t i = 0; best && i < own->count; i++)
+        if (disagree(&own->items[i], best) && own_answers(&own->items[i], about, from, to))
+            *tied = &own->items[i];
+    return best;
+}
+
+/* The first of the recipe's bakes; `*end` is one past its last. Null where it has none. */
+static const trial **bakes_of(const rule_book *book, const recipe_facts *about,
+                              const trial ***end) {
+    const trial **bakes = book->index->bakes;
+    span slug = span_of(about->of->slug);
+    size_t low = 0, high = book->index->bake_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (span_compare(span_of(bakes[middle]->recipe), slug) < 0)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    while (high < book->index->bake_count && span_is(slug, bakes[high]->recipe))
+        high++;
+    *end = bakes + high;
+    return bakes + low;
+}
+
+static const trial *bake_of(const rule_book *book, const recipe_facts *about, size_t from,
+                            const ingredient *to) {
+    const trial **end, **bake = bakes_of(book, about, &end);
+    for (; bake < end; bake++)
+        if ((*bake)->replaced.what == what_at(about, from) && (*bake)->with.what == to)
+            return *bake;
+    return NULL;
+}
+
+/* What is asked of the rules: lines by the place of their ingredients in the pantry. */
+typedef struct {
+    const recipe_facts *about;
+    size_t from[2], to;
+    bool two;
+    unsigned long long replaced;
+} question;
+
+static bool replaces_these(const ranked_rule *one, const question *asked) {
+    if (!asked->two)
+        return true; /* the list is the ingredient's own */
+    const bits *const *sets = one->replaces;
+    return (has_bit(sets[0], asked->from[0]) && has_bit(sets[1], asked->from[1])) ||
+           (has_bit(sets[0], asked->from[1]) && has_bit(sets[1], asked->from[0]));
+}
+
+static bool answers(const ranked_rule *one, const question *asked) {
+    return has_bit(one->with, asked->to) && replaces_these(one, asked) &&
+           conditions_hold(&one->rule->when, asked->about, asked->replaced);
+}
+
+/* The first of `list` that answers; `*tied` another of its rank that says otherwise. */
+static const swap_rule *first_answer(const ranked_list *list, const question *asked,
+                                     const swap_rule **tied) {
+    const swap_rule *best = NULL;
+    *tied = NULL;
+    for (size_t i = 0; i < list->count && !*tied; i++) {
+        const swap_rule *rule = list->items[i]->rule;
+        if (best && compare_precedence(best, rule) != 0)
+            break;
+        if ((best && rule->says == best->says) || !answers(list->items[i], asked))
+            continue;
+        if (best)
+            *tied = rule;
+        else
+            best = rule;
+    }
+    return best;
+}
+
+static decision decision_by(const swap_rule *rule) {
+    return rule ? (decision){rule->by, rule, NULL} : (decision){SAID_BY_NOBODY, NULL, NULL};
+}
+
+decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
+                const swap_rule **tied) {
+    assert(book->index);
+    const swap_rule *none, **other = tied ? tied : &none;
+    *other = NULL;
+    if (what_at(about, from) == to)
+        return decision_by(NULL);
+    const swap_rule *own = own_word(about, from, to, other);
+    if (own)
+        return decision_by(own);
+    const trial *bake = bake_of(book, about, from, to);
+    if (bake)
+        return (decision){SAID_BY_TRIAL, NULL, bake};
+    question asked = {about, {pantry_index(book->shelf, what_at(about, from)), 0}, 0, false, 0};
+    asked.to = pantry_index(book->shelf, to);
+    asked.replaced = facts_same_lines(about, from);
+    return decision_by(first_answer(&book->index->by_from[asked.from[0]], &asked, other));
+}
+
+static question question_of_two(const rule_book *book, const recipe_facts *about, size_t first,
+                                size_t second) {
+    return (question){about,
+                      {pantry_index(book->shelf, what_at(about, first)),
+                       pantry_index(book->shelf, what_at(about, second))},
+                      0,
+                      true,
+                      facts_same_lines(about, first) | facts_same_lines(about, second)};
+}
+
+decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
+                    const ingredient *to, const swap_rule **tied) {
+    assert(book->index);
+    const swap_rule *none, **other = tied ? tied : &none;
+    *other = NULL;
+    if (what_at(about, first) == to || what_at(about, second) == to)
+        return decision_by(NULL);
+    question asked = question_of_two(book, about, first, second);
+    asked.to = pantry_index(book->shelf, to);
+    return decision_by(first_answer(&book->index->twos, &asked, other));
+}
+
+/* -- all decisions
+ * --------------------------------------------------------------------------------- */
+
+/* Replacements answered so far, for one line or pair. */
+typedef struct {
+    arena *home;
+    const pantry *shelf;
+    bits *claimed;
+    size_t words;
+    decided_list *out;
+} claims_made;
+
+static claims_made claims_for(arena *a, const rule_book *book, decided_list *out) {
+    size_t words = book->index->words;
+    return (claims_made){a, book->shelf, ARENA_ARRAY(a, bits, words), words, out};
+}
+
+static void claim_one(claims_made *made, size_t to, size_t first, size_t second, decision by) {
+    if (has_bit(made->claimed, to))
+        return;
+    set_bit(made->claimed, to);
+    LIST_ADD(made->home, made->out, (decided){first, second, made->shelf->items[to], by});
+}
+
+/* Everything in `with` that nothing has claimed yet. */
+static void claim_set(claims_made *made, const bits *with, size_t first, size_t second,
+                      decision by) {
+    for (size_t w = 0; w < made->words; w++)
+        for (bits fresh = with[w] & ~made->claimed[w]; fresh; fresh &= fresh - 1)
+            claim_one(made, w * BITS + (size_t)__builtin_ctzll(fresh), first, second, by);
+}
+
+static void claim_own_words(claims_made *made, const rule_book *book, const recipe_facts *about,
+                            size_t from) {
+    const swap_rules *own = about->of->own_swaps;
+    for (size_t i = 0; own && i < own->count; i++) {
+        if (!own_replaces(&own->items[i], about, from))
+            continue;
+        const selector *with = &own->items[i].with.items[0];
+        for (size_t to = 0; to < book->shelf->count; to++)
+            if (selector_fits(with, book->shelf->items[to], book->shelf))
+                claim_one(made, to, from, SIZE_MAX,
+                          decide(book, about, from, book->shelf->items[to], NULL));
+    }
+}
+
+static void claim_bakes(claims_made *made, const rule_book *book, const recipe_facts *about,
+                        size_t from) {
+    const trial **end, **bake = bakes_of(book, about, &end);
+    for (; bake < end; bake++)
+        if ((*bake)->replaced.what == what_at(about, from) && (*bake)->with.what)
+            claim_one(made, pantry_index(book->shelf, (*bake)->with.what), from, SIZE_MAX,
+                      (decision){SAID_BY_TRIAL, NULL, *bake});
+}
+
+void decide_all(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
+                decided_list *out) {
+    assert(book->index);
+    size_t old = pantry_index(book->shelf, what_at(about, from));
+    const ranked_list *rules = &book->index->by_from[old];
+    unsigned long long replaced = facts_same_lines(about, from);
+    claims_made made = claims_for(a, book, out);
+    set_bit(made.claimed, old); /* nothing stands in for itself */
+    claim_own_words(&made, book, about, from);
+    claim_bakes(&made, book, about, from);
+    for (size_t i = 0; i < rules->count; i++)
+        if (conditions_hold(&rules->items[i]->rule->when, about, replaced))
+            claim_set(&made, rules->items[i]->with, from, SIZE_MAX,
+                      decision_by(rules->items[i]->rule));
+}
+
+static void claim_pair(claims_made *made, const ranked_list *twos, const question *asked,
+                       const size_t lines[2]) {
+    set_bit(made->claimed, asked->from[0]);
+    set_bit(made->claimed, asked->from[1]);
+    for (size_t i = 0; i < twos->count; i++) {
+        const ranked_rule *one = twos->items[i];
+        if (!replaces_these(one, asked) ||
+            !conditions_hold(&one->rule->when, asked->about, asked->replaced))
+            continue;
+        bool straight =
+            has_bit(one->replaces[0], asked->from[0]) && has_bit(one->replaces[1], asked->from[1]);
+        claim_set(made, one->with, lines[!straight], lines[straight], decision_by(one->rule));
+    }
+}
+
+/* The line can be replaced, and no earlier one has its ingredient. */
+static bool stands_for_all(const recipe_facts *about, size_t line) {
+    if (!what_at(about, line))
+        return false;
+    for (size_t i = 0; i < line; i++)
+        if (what_at(about, i) == what_at(about, line))
+            return false;
+    return true;
+}
+
+void decide_all_twos(arena *a, const rule_book *book, const recipe_facts *about,
+                     decided_list *out) {
+    assert(book->index);
+    for (size_t i = 0; book->index->twos.count && i < about->of->lines.count; i++)
+        for (size_t j = i + 1; stands_for_all(about, i) && j < about->of->lines.count; j++) {
+            if (!stands_for_all(about, j))
+                continue;
+            question asked = question_of_two(book, about, i, j);
+            claims_made made = claims_for(a, book, out);
+            claim_pair(&made, &book->index->twos, &asked, (const size_t[2]){i, j});
+        }
+}

@@ -28,18 +28,38 @@ typedef struct {
     double setting_g;   /* protein that sets on heating, soft counted half */
     double sweetness_g; /* as sugar */
     double batch_g;
+    double lost_g; /* water that the bake drives off: of a batch, not of an ingredient */
 } balance;
 
-/* The balance of `grams` of one ingredient. */
+/* Water in 1 g of `what`. Where the pantry does not state it (a pack label does not), what
+ * protein, fat, carbohydrate and alcohol leave of the weight, minerals being counted as water. */
+double balance_water_per_g(const ingredient *what);
+
+/* Solids other than fat in 1 g of `what`. */
+double balance_dry_per_g(const ingredient *what);
+
+/* The cold uptake of `what` in g of water a g as published; 0 where it has none. */
+range balance_cold_uptake(const ingredient *what);
+
+/* True when the pantry says all that a water balance needs: a powder, flour, meal, starch or gum
+ * without a water uptake is not known, whereas butter or sugar has none. */
+bool balance_known(const ingredient *what);
+
+/* The balance of `grams` (0 or more) of one ingredient. */
 balance balance_of_ingredient(const ingredient *what, double grams);
 
 /* The balance of a weighed recipe. */
 balance balance_of(const recipe *of);
 
 balance balance_sum(const balance *a, const balance *b);
+
+/* `a` less `b`. What they take up shares one uncertainty, that of UPTAKE_IN_BATTER, so low goes
+ * with low and high with high: taking a part out of a batch leaves what the other parts add up
+ * to. */
 balance balance_difference(const balance *a, const balance *b);
 
-/* Free water in g: in the bowl, and in the bake; typical, and its range. */
+/* Free water in g: in the bowl, and in the bake; typical, and its range. Below 0 the dry things
+ * could take up more than there is. */
 range balance_free_cold_g(const balance *of);
 range balance_free_heated_g(const balance *of);
 

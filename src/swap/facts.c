@@ -1,6 +1,7 @@
 #include "swap/facts.h"
 
 #include "base/words.h"
+#include "swap/balance.h"
 
 /* -- what sets it ---------------------------------------------------------------------------------
  * Three proteins set a bake by heat (egg, whey, gluten); gels set it by holding its water, hot or
@@ -136,7 +137,7 @@ static setting setting_of(const recipe_facts *about) {
  * fat, which then count by weight. An estimate: short crusts lie below it, batters far above. */
 #define LITTLE_WATER 0.20
 
-#define SYRUP_WATER_LEAST 10 /* g in 100 g: a sweetener that wet is a syrup */
+#define SYRUP_WATER_LEAST 0.10 /* a sweetener that wet is a syrup */
 
 static const moisture moisture_by_family[FAMILY_COUNT] = {
     [FAMILY_PROTEIN_POWDER] = MOISTURE_NOTHING,
@@ -167,7 +168,7 @@ static moisture moisture_by(const ingredient *what) {
         return MOISTURE_EGG_WHITE;
     if (is_a(what, FAMILY_LIQUID, "plant milk") || is_a(what, FAMILY_LIQUID, "coconut cream"))
         return MOISTURE_PLANT_MILK;
-    bool wet = what->per_100_g.of[NUTRIENT_WATER] >= SYRUP_WATER_LEAST;
+    bool wet = balance_water_per_g(what) >= SYRUP_WATER_LEAST;
     if (what->in == FAMILY_SWEETENER && (wet || is_a(what, FAMILY_SWEETENER, "syrup")))
         return MOISTURE_SYRUP;
     return moisture_by_family[what->in];
@@ -185,7 +186,7 @@ static moisture moisture_of(recipe_facts *about) {
         if (!what)
             continue;
         moisture by = moisture_by(what);
-        double water_g = grams_of(about->of, line, NUTRIENT_WATER);
+        double water_g = about->of->weights[line].grams * balance_water_per_g(what);
         about->water_by[by] += water_g;
         by_weight[by] += about->of->weights[line].grams;
         if (by != MOISTURE_NOTHING)
@@ -246,6 +247,14 @@ unsigned long long facts_same_lines(const recipe_facts *about, size_t line) {
         if (lines->items[i].what == lines->items[line].what)
             same |= 1ull << i;
     return same;
+}
+
+bool facts_first_of(const recipe_facts *about, size_t line) {
+    const recipe_lines *lines = &about->of->lines;
+    size_t i = 0;
+    while (lines->items[i].what != lines->items[line].what)
+        i++;
+    return i == line && lines->items[line].what;
 }
 
 double facts_share(const recipe_facts *about, const selector *by) {

@@ -30,6 +30,9 @@ enum { FACTS_LINES_MOST = 64 };
 /* The lines that hold the ingredient of line `line`, itself included: a bit for each. */
 unsigned long long facts_same_lines(const recipe_facts *about, size_t line);
 
+/* True when line `line` has a known ingredient that no earlier line has. */
+bool facts_first_of(const recipe_facts *about, size_t line);
+
 /* True when every stated fact holds. `replaced`: a bit for each replaced line (line index), which
  * `has` and `lacks` do not look at; recipes have at most 64 lines for this. */
 bool conditions_hold(const conditions *when, const recipe_facts *about,

@@ -255,6 +255,12 @@ static decision decision_by(const swap_rule *rule) {
     return rule ? (decision){rule->by, rule, NULL} : (decision){SAID_BY_NOBODY, NULL, NULL};
 }
 
+verdict decision_says(decision by) {
+    if (by.rule)
+        return by.rule->says;
+    return by.bake ? by.bake->outcome : VERDICT_UNTRIED;
+}
+
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
                 const swap_rule **tied) {
     assert(book->index);
@@ -301,23 +307,22 @@ decision decide_two(const rule_book *book, const recipe_facts *about, size_t fir
 
 /* Replacements answered so far, for one line or pair. */
 typedef struct {
-    arena *home;
     const pantry *shelf;
     bits *claimed;
     size_t words;
     decided_list *out;
 } claims_made;
 
-static claims_made claims_for(arena *a, const rule_book *book, decided_list *out) {
+static claims_made claims_for(const rule_book *book, decided_list *out) {
     size_t words = book->index->words;
-    return (claims_made){a, book->shelf, ARENA_ARRAY(a, bits, words), words, out};
+    return (claims_made){book->shelf, ARENA_ARRAY(out->home, bits, words), words, out};
 }
 
 static void claim_one(claims_made *made, size_t to, size_t first, size_t second, decision by) {
     if (has_bit(made->claimed, to))
         return;
     set_bit(made->claimed, to);
-    LIST_ADD(made->home, made->out, (decided){first, second, made->shelf->items[to], by});
+    LIST_ADD(made->out->home, made->out, (decided){first, second, made->shelf->items[to], by});
 }
 
 /* Everything in `with` that nothing has claimed yet. */
@@ -351,13 +356,19 @@ static void claim_bakes(claims_made *made, const rule_book *book, const recipe_f
                       (decision){SAID_BY_TRIAL, NULL, *bake});
 }
 
-void decide_all(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
+static void claim_family(claims_made *made, family in, size_t from) {
+    for (size_t to = 0; to < made->shelf->count; to++)
+        if (made->shelf->items[to]->in == in)
+            claim_one(made, to, from, SIZE_MAX, decision_by(NULL));
+}
+
+void decide_all(const rule_book *book, const recipe_facts *about, size_t from, bool untried,
                 decided_list *out) {
     assert(book->index);
     size_t old = pantry_index(book->shelf, what_at(about, from));
     const ranked_list *rules = &book->index->by_from[old];
     unsigned long long replaced = facts_same_lines(about, from);
-    claims_made made = claims_for(a, book, out);
+    claims_made made = claims_for(book, out);
     set_bit(made.claimed, old); /* nothing stands in for itself */
     claim_own_words(&made, book, about, from);
     claim_bakes(&made, book, about, from);
@@ -365,6 +376,8 @@ void decide_all(arena *a, const rule_book *book, const recipe_facts *about, size
         if (conditions_hold(&rules->items[i]->rule->when, about, replaced))
             claim_set(&made, rules->items[i]->with, from, SIZE_MAX,
                       decision_by(rules->items[i]->rule));
+    if (untried)
+        claim_family(&made, what_at(about, from)->in, from);
 }
 
 static void claim_pair(claims_made *made, const ranked_list *twos, const question *asked,
@@ -382,25 +395,14 @@ static void claim_pair(claims_made *made, const ranked_list *twos, const questio
     }
 }
 
-/* The line can be replaced, and no earlier one has its ingredient. */
-static bool stands_for_all(const recipe_facts *about, size_t line) {
-    if (!what_at(about, line))
-        return false;
-    for (size_t i = 0; i < line; i++)
-        if (what_at(about, i) == what_at(about, line))
-            return false;
-    return true;
-}
-
-void decide_all_twos(arena *a, const rule_book *book, const recipe_facts *about,
-                     decided_list *out) {
+void decide_all_twos(const rule_book *book, const recipe_facts *about, decided_list *out) {
     assert(book->index);
     for (size_t i = 0; book->index->twos.count && i < about->of->lines.count; i++)
-        for (size_t j = i + 1; stands_for_all(about, i) && j < about->of->lines.count; j++) {
-            if (!stands_for_all(about, j))
+        for (size_t j = i + 1; facts_first_of(about, i) && j < about->of->lines.count; j++) {
+            if (!facts_first_of(about, j))
                 continue;
             question asked = question_of_two(book, about, i, j);
-            claims_made made = claims_for(a, book, out);
+            claims_made made = claims_for(book, out);
             claim_pair(&made, &book->index->twos, &asked, (const size_t[2]){i, j});
         }
 }

@@ -40,6 +40,9 @@ typedef struct {
     const trial *bake;     /* null unless by trial */
 } decision;
 
+/* The verdict of a decision; VERDICT_UNTRIED by nobody. */
+verdict decision_says(decision by);
+
 /* Who decides on replacing line `from` of the recipe by `to`: the recipe's own word, a trial on
  * this recipe, the site's rules, the reference; within one level the most specific matching rule
  * (selector ranks of both sides, then the number of facts). Where two of one rank differ, the more
@@ -60,17 +63,18 @@ typedef struct {
 } decided;
 
 typedef struct {
+    arena *home; /* borrowed: where the list grows */
     decided *items;
     size_t count, capacity;
 } decided_list;
 
 /* Adds to `out` every replacement of line `from` that something decides on, each once, never the
  * ingredient itself, in no stated order: decide for all of them in one pass. `second` of each is
- * SIZE_MAX. */
-void decide_all(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
+ * SIZE_MAX. The others of its family too, decided by nobody, when `untried`. */
+void decide_all(const rule_book *book, const recipe_facts *about, size_t from, bool untried,
                 decided_list *out);
 
 /* Adds every two-for-one likewise; of lines with the same ingredient the first stands for all. */
-void decide_all_twos(arena *a, const rule_book *book, const recipe_facts *about, decided_list *out);
+void decide_all_twos(const rule_book *book, const recipe_facts *about, decided_list *out);
 
 #endif

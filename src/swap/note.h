@@ -6,6 +6,7 @@
 #include "nutrition/allergens.h"
 #include "nutrition/macros.h"
 #include "swap/balance.h"
+#include "swap/liquid.h"
 #include "swap/match.h"
 
 typedef struct {
@@ -14,13 +15,16 @@ typedef struct {
     const ingredient *to;
     verdict says;
     decision by;
-    double from_g; /* weight of the replaced line (of all lines of that ingredient) */
-    double to_g, to_low_g, to_high_g; /* amount of the new one; 0 when to be avoided */
+    double from_g; /* what goes: all lines of that ingredient, or a part of them in a two-for-one */
+    double to_g, to_low_g, to_high_g; /* amount of the new one; 0 when nothing is promised: to be
+                                         avoided, untried, or a figure it takes is not known */
     double second_from_g;             /* of the second replaced ingredient, the part that goes */
     double liquid_change_g, liquid_low_g, liquid_high_g; /* to add (+) or hold back (-) */
     size_t liquid_line;    /* the line it is added to or held back from; SIZE_MAX: water is added */
     bool past_rescue;      /* more liquid than the batch can take: no amount rescues it */
-    balance before, after; /* of the batch as written and swapped, liquid change included */
+    bool uptake_known;     /* false: a water uptake is missing, so no liquid is worked out */
+    balance before, after; /* of the batch as written and swapped, liquid change included; where
+                              nothing is promised, swapped at equal weight */
     macros change;         /* per portion, swapped less written */
     allergen_set gained, lost;
     diet_set diets_lost, diets_gained;
@@ -31,10 +35,6 @@ typedef struct {
     swap_note *items;
     size_t count, capacity;
 } swap_notes;
-
-/* Share of the batch weight past which a liquid change is said to rescue nothing: 0.15, an
- * estimate (common practice, no source). */
-#define LIQUID_RESCUES_MOST 0.15
 
 /* Answers replacing line `from` (an index with a known ingredient and a weight) by `to`. Always
  * an answer: VERDICT_UNTRIED when nothing decides. */
@@ -47,7 +47,8 @@ swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, si
  * untried ones of the same family too when `untried`. */
 swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, bool untried);
 
-/* Adds a problem for each pair of this recipe on which two rules of equal rank disagree. */
+/* Adds an error, at the rule that decides, for each two rules of equal rank that disagree on some
+ * replacement in this recipe; the first such replacement is named. */
 void notes_check(arena *a, const rule_book *book, const recipe_facts *about, problems *found);
 
 #endif

@@ -1,0 +1,238 @@
+#include "swap/answer.h"
+
+#include "nutrition/lines.h"
+
+#include <math.h>
+#include <stdint.h>
+
+/* -- what leaves
+ * ----------------------------------------------------------------------------------- */
+
+/* All lines of the ingredient of line `line`. */
+static part all_of(const recipe *of, size_t line) {
+    part sum = {.what = of->lines.items[line].what};
+    for (size_t i = 0; i < of->lines.count; i++)
+        if (of->lines.items[i].what == sum.what)
+            sum.grams += of->weights[i].grams;
+    return sum;
+}
+
+static bool leaves(const leaving *out, const ingredient *what) {
+    return what == out->goes[0].what || (out->count == 2 && what == out->goes[1].what);
+}
+
+static void keep_the_others(leaving *out) {
+    const recipe_lines *lines = &out->about->of->lines;
+    out->kept_diets = ~0u;
+    for (size_t i = 0; i < lines->count; i++) {
+        const ingredient *what = lines->items[i].what;
+        if (leaves(out, what))
+            continue;
+        out->kept_allergens |= what ? what->allergens : 0;
+        out->kept_diets &= what ? diets_of_ingredient(what) : 0;
+    }
+}
+
+leaving leaving_of(const recipe_facts *about, size_t first, size_t second) {
+    leaving out = {.about = about,
+                   .lines = {first, second},
+                   .count = second == SIZE_MAX ? 1 : 2,
+                   .before = balance_of(about->of),
+                   .allergens = allergens_of(about->of),
+                   .diets = diets_of(about->of)};
+    for (size_t i = 0; i < out.count; i++) {
+        out.goes[i] = all_of(about->of, out.lines[i]);
+        out.replaced |= facts_same_lines(about, out.lines[i]);
+    }
+    keep_the_others(&out);
+    return out;
+}
+
+/* -- amounts
+ * --------------------------------------------------------------------------------------- */
+
+/* Grams of a trial's line; `otherwise` where it states none. */
+static double tried_g(arena *a, const recipe_line *line, double otherwise) {
+    weight grams;
+    problems none = problems_in(a);
+    bool weighed = line->has_amount && weigh_line(line, CUPS_US, &grams, &none);
+    return weighed && grams.grams > 0 ? grams.grams : otherwise;
+}
+
+/* What went and came in a bake, scaled to this recipe: how many times it replaces as much. */
+static double bake_times(arena *a, const trial *bake, double goes_g) {
+    return goes_g / tried_g(a, &bake->replaced, goes_g);
+}
+
+static bool amounts_by_rule(const swap_rule *rule, exchange *made, range *comes_g) {
+    balanced_amounts both;
+    if (rule->amount != AMOUNT_MATCH_BALANCE || made->goes_count != 2)
+        return amount_in_place(rule->amount, rule->ratio, made->goes, made->goes_count,
+                               made->comes.what, comes_g);
+    if (!amounts_balanced(made->goes, made->comes.what, &both))
+        return false;
+    made->goes[0].grams = both.goes_g[0];
+    made->goes[1].grams = both.goes_g[1];
+    *comes_g = both.comes_g;
+    return true;
+}
+
+/* Sets the amounts that `by` promises; false when it promises none. */
+static bool promise(arena *a, decision by, exchange *made, range *comes_g) {
+    if (decision_says(by) > VERDICT_DIFFERENT)
+        return false;
+    if (by.rule)
+        return amounts_by_rule(by.rule, made, comes_g);
+    double goes_g = made->goes[0].grams, times = bake_times(a, by.bake, goes_g);
+    double to_g = tried_g(a, &by.bake->with, tried_g(a, &by.bake->replaced, goes_g)) * times;
+    *comes_g = (range){to_g, to_g, to_g};
+    return true;
+}
+
+static double goes_g(const exchange *made) {
+    return made->goes[0].grams + (made->goes_count == 2 ? made->goes[1].grams : 0);
+}
+
+/* -- liquid
+ * ---------------------------------------------------------------------------------------- */
+
+static liquid_change liquid_kept(bool rescues) {
+    return (liquid_change){.line = SIZE_MAX, .rescues = rescues};
+}
+
+/* What was added or held back in the bake, in proportion. */
+static liquid_change liquid_tried(arena *a, const exchange *made, const trial *bake) {
+    double grams = bake->liquid_g * bake_times(a, bake, made->goes[0].grams);
+    size_t line = liquid_line(made->about, made->replaced, grams);
+    if (grams == 0 || (grams < 0 && line == SIZE_MAX))
+        return liquid_kept(true);
+    return (liquid_change){{grams, grams, grams}, line, true};
+}
+
+static liquid_change liquid_by(arena *a, decision by, const exchange *made, bool promised) {
+    if (promised && by.bake)
+        return liquid_tried(a, made, by.bake);
+    if (promised && (by.rule->keep_liquid || by.rule->amount == AMOUNT_MATCH_BALANCE))
+        return liquid_kept(true);
+    liquid_change change = liquid_rebalanced(made);
+    return promised ? change : liquid_kept(change.rescues);
+}
+
+/* -- what changes
+ * ---------------------------------------------------------------------------------- */
+
+static balance balance_after(const exchange *made, const ingredient *liquid, double liquid_g) {
+    balance after = *made->before, moved;
+    for (size_t i = 0; i < made->goes_count; i++) {
+        moved = balance_of_ingredient(made->goes[i].what, made->goes[i].grams);
+        after = balance_difference(&after, &moved);
+    }
+    moved = balance_of_ingredient(made->comes.what, made->comes.grams);
+    after = balance_sum(&after, &moved);
+    moved = balance_of_ingredient(liquid, fabs(liquid_g));
+    after = liquid_g < 0 ? balance_difference(&after, &moved) : balance_sum(&after, &moved);
+    after.lost_g = made->about->of->bake_loss * after.batch_g;
+    return after;
+}
+
+/* Swapped less written, per portion as baked: the bake loss, a share of the weight, is water. */
+static macros macros_change(const exchange *made, const ingredient *liquid, double liquid_g) {
+    const recipe *of = made->about->of;
+    macros come = macros_of_ingredient(made->comes.what, made->comes.grams), go, moved;
+    go = macros_of_ingredient(made->goes[0].what, made->goes[0].grams);
+    if (made->goes_count == 2) {
+        moved = macros_of_ingredient(made->goes[1].what, made->goes[1].grams);
+        go = macros_sum(&go, &moved);
+    }
+    if (liquid_g != 0) {
+        macros *side = liquid_g > 0 ? &come : &go;
+        moved = macros_of_ingredient(liquid, fabs(liquid_g));
+        *side = macros_sum(side, &moved);
+    }
+    macros change = macros_difference(&come, &go);
+    double lost_g = of->bake_loss * change.weight_g;
+    change.weight_g -= lost_g;
+    change.of.of[NUTRIENT_WATER] -= lost_g;
+    return macros_times(&change, 1 / (of->portions > 0 ? of->portions : 1));
+}
+
+/* Where a part of the old stays, so do its allergens, and diets are only lost. */
+static void set_foods(swap_note *note, const leaving *what, bool all_goes) {
+    allergen_set kept = all_goes ? what->kept_allergens : what->allergens;
+    diet_set allowed = all_goes ? what->kept_diets : what->diets;
+    allergen_set after = kept | note->to->allergens;
+    diet_set diets_after = allowed & diets_of_ingredient(note->to);
+    note->gained = after & ~what->allergens;
+    note->lost = what->allergens & ~after;
+    note->diets_lost = what->diets & ~diets_after;
+    note->diets_gained = diets_after & ~what->diets;
+}
+
+/* -- words
+ * ----------------------------------------------------------------------------------------- */
+
+/* "Came out rubbery and dry. Thin batter, ran over the griddle." */
+static const char *expected_of(arena *a, const trial *bake) {
+    if (!bake->texture.count)
+        return bake->remarks;
+    const char *texture = words_joined(a, &bake->texture);
+    return arena_format(a, "Came out %s.%s%s", texture, bake->remarks ? " " : "",
+                        bake->remarks ? bake->remarks : "");
+}
+
+static void set_words(arena *a, swap_note *note) {
+    const swap_rule *rule = note->by.rule;
+    if (note->by.bake) {
+        note->expect = expected_of(a, note->by.bake);
+        note->basis = "trial";
+    } else if (rule) {
+        note->expect = rule->expect;
+        note->because = rule->because;
+        note->also = rule->also;
+        note->basis = rule->basis;
+    }
+}
+
+/* -- the whole
+ * ------------------------------------------------------------------------------------- */
+
+static void set_amounts(swap_note *note, const exchange *made, range comes_g,
+                        const liquid_change *liquid) {
+    const ingredient *wet = liquid_at(made->about, liquid->line);
+    note->from_g = made->goes[0].grams;
+    note->second_from_g = made->goes_count == 2 ? made->goes[1].grams : 0;
+    note->to_g = comes_g.typical;
+    note->to_low_g = comes_g.low;
+    note->to_high_g = comes_g.high;
+    note->liquid_change_g = liquid->grams.typical;
+    note->liquid_low_g = liquid->grams.low;
+    note->liquid_high_g = liquid->grams.high;
+    note->liquid_line = liquid->line;
+    note->past_rescue = !liquid->rescues;
+    note->uptake_known = exchange_known(made);
+    note->before = *made->before;
+    note->after = balance_after(made, wet, liquid->grams.typical);
+    note->change = macros_change(made, wet, liquid->grams.typical);
+}
+
+swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decision by) {
+    swap_note note = {.line = what->lines[0],
+                      .second_line = what->lines[1],
+                      .to = to,
+                      .says = decision_says(by),
+                      .by = by};
+    exchange made = {.about = what->about,
+                     .replaced = what->replaced,
+                     .before = &what->before,
+                     .goes = {what->goes[0], what->goes[1]},
+                     .goes_count = what->count,
+                     .comes = {to, 0}};
+    range comes_g = {0};
+    bool promised = promise(a, by, &made, &comes_g);
+    made.comes.grams = promised ? comes_g.typical : goes_g(&made);
+    liquid_change liquid = liquid_by(a, by, &made, promised);
+    set_amounts(&note, &made, comes_g, &liquid);
+    set_foods(&note, what, goes_g(&made) >= what->goes[0].grams + what->goes[1].grams);
+    set_words(a, &note);
+    return note;
+}

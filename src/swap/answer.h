@@ -1,0 +1,27 @@
+/* One swap worked out, once it is known who decides on it: amounts, liquid, balance, macros,
+ * allergens, diets. What does not depend on the replacement is worked out once for all of a line's
+ * replacements. */
+#ifndef SWAP_ANSWER_H
+#define SWAP_ANSWER_H
+
+#include "swap/note.h"
+
+/* What leaves a recipe, and what the recipe is with and without it. */
+typedef struct {
+    const recipe_facts *about;
+    size_t lines[2]; /* the second SIZE_MAX unless two are replaced */
+    part goes[2];    /* all of each */
+    size_t count;
+    unsigned long long replaced; /* bits of all lines that hold them */
+    balance before;
+    allergen_set allergens, kept_allergens;
+    diet_set diets, kept_diets;
+} leaving;
+
+/* Lines `first` and `second` (SIZE_MAX for none), with all lines of the same ingredients. */
+leaving leaving_of(const recipe_facts *about, size_t first, size_t second);
+
+/* The note on replacing what leaves by `to`, as `by` decided. */
+swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decision by);
+
+#endif

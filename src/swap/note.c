@@ -1,0 +1,138 @@
+#include "swap/note.h"
+
+#include "swap/answer.h"
+
+#include <stdint.h>
+
+swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
+                  const ingredient *to) {
+    leaving what = leaving_of(about, from, SIZE_MAX);
+    return answer_of(a, &what, to, decide(book, about, from, to, NULL));
+}
+
+/* -- all of a recipe
+ * ------------------------------------------------------------------------------- */
+
+/* What readers ask for first: smaller goes before. */
+static int asked_for(family in) {
+    static const int order[FAMILY_COUNT] = {[FAMILY_PROTEIN_POWDER] = -4,
+                                            [FAMILY_FLOUR] = -3,
+                                            [FAMILY_MEAL] = -3,
+                                            [FAMILY_NUT_BUTTER] = -2,
+                                            [FAMILY_EGG] = -1};
+    return order[in];
+}
+
+/* A decision with what the list is sorted by, compared from left to right. */
+typedef struct {
+    size_t key[5]; /* two-for-one, how far from asked for, lines, verdict */
+    decided said;
+} entry;
+
+static entry entry_of(const recipe_facts *about, const decided *said) {
+    family in = about->of->lines.items[said->first].what->in;
+    return (entry){{said->second != SIZE_MAX, (size_t)(asked_for(in) + 4), said->first,
+                    said->second, decision_says(said->by)},
+                   *said};
+}
+
+static int compare_entries(const void *left, const void *right) {
+    const entry *a = left, *b = right;
+    for (size_t i = 0; i < COUNT(a->key); i++)
+        if (a->key[i] != b->key[i])
+            return a->key[i] < b->key[i] ? -1 : 1;
+    return strcmp(a->said.to->name, b->said.to->name);
+}
+
+static bool has_weight(const recipe_facts *about, size_t line) {
+    if (!facts_first_of(about, line))
+        return false;
+    for (size_t i = line; i < about->of->lines.count; i++)
+        if (about->of->lines.items[i].what == about->of->lines.items[line].what &&
+            about->of->weights[i].grams > 0)
+            return true;
+    return false;
+}
+
+/* Everything that is decided on, lines without weight left out. */
+static decided_list all_decided(arena *a, const rule_book *book, const recipe_facts *about,
+                                bool untried) {
+    decided_list all = {.home = a}, twos = {.home = a};
+    for (size_t i = 0; i < about->of->lines.count; i++)
+        if (has_weight(about, i))
+            decide_all(book, about, i, untried, &all);
+    decide_all_twos(book, about, &twos);
+    for (size_t i = 0; i < twos.count; i++)
+        if (has_weight(about, twos.items[i].first) && has_weight(about, twos.items[i].second))
+            LIST_ADD(a, &all, twos.items[i]);
+    return all;
+}
+
+static entry *sorted(arena *a, const recipe_facts *about, const decided_list *all) {
+    entry *entries = ARENA_ARRAY(a, entry, all->count + 1);
+    for (size_t i = 0; i < all->count; i++)
+        entries[i] = entry_of(about, &all->items[i]);
+    qsort(entries, all->count, sizeof *entries, compare_entries);
+    return entries;
+}
+
+swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, bool untried) {
+    decided_list all = all_decided(a, book, about, untried);
+    const entry *entries = sorted(a, about, &all);
+    swap_notes notes = {.items = ARENA_ARRAY(a, swap_note, all.count + 1),
+                        .count = all.count,
+                        .capacity = all.count + 1};
+    leaving what = {.lines = {SIZE_MAX, SIZE_MAX}};
+    for (size_t i = 0; i < all.count; i++) {
+        const decided *said = &entries[i].said;
+        if (what.lines[0] != said->first || what.lines[1] != said->second)
+            what = leaving_of(about, said->first, said->second);
+        notes.items[i] = answer_of(a, &what, said->to, said->by);
+    }
+    return notes;
+}
+
+/* -- ties
+ * ------------------------------------------------------------------------------------------ */
+
+typedef struct {
+    const swap_rule *one, *other;
+} tie;
+
+typedef struct {
+    tie *items;
+    size_t count, capacity;
+} tie_list;
+
+static bool add_tie(arena *a, tie_list *seen, tie this) {
+    for (size_t i = 0; i < seen->count; i++)
+        if (seen->items[i].one == this.one && seen->items[i].other == this.other)
+            return false;
+    LIST_ADD(a, seen, this);
+    return true;
+}
+
+static void report_tie(const recipe_facts *about, const decided *said, tie this, problems *found) {
+    const recipe *of = about->of;
+    problem_add(
+        found, this.one->at, "make one of the two more specific, or take it out",
+        "\"%s\" says %s and \"%s\" says %s of %s for %s in %s: neither goes before the other",
+        this.one->id ? this.one->id : "a swap", verdict_word(this.one->says),
+        this.other->id ? this.other->id : "a swap", verdict_word(this.other->says), said->to->name,
+        of->lines.items[said->first].what->name, of->slug);
+}
+
+void notes_check(arena *a, const rule_book *book, const recipe_facts *about, problems *found) {
+    decided_list all = all_decided(a, book, about, false);
+    const entry *entries = sorted(a, about, &all);
+    tie_list seen = {0};
+    for (size_t i = 0; i < all.count; i++) {
+        const decided *said = &entries[i].said;
+        const swap_rule *other;
+        decision by = said->second == SIZE_MAX
+                          ? decide(book, about, said->first, said->to, &other)
+                          : decide_two(book, about, said->first, said->second, said->to, &other);
+        if (other && add_tie(a, &seen, (tie){by.rule, other}))
+            report_tie(about, said, (tie){by.rule, other}, found);
+    }
+}

@@ -213,13 +213,16 @@ static const char *const baked_kinds[] = {"griddle cake", "cake",    "crust",   
                                           "cookie",       "muffin",  "cracker",   "loaf",
                                           "waffle",       "cupcake", "flatbread", "granola"};
 
-static bool is_baked(const recipe *of, const char *kind) {
-    if (strcmp(kind, "no bake") == 0)
+/* What is leavened is put to heat too. */
+static bool is_baked(const recipe_facts *about) {
+    const recipe *of = about->of;
+    if (strcmp(about->kind, "no bake") == 0)
         return false;
     for (size_t i = 0; i < COUNT(baked_kinds); i++)
-        if (strcmp(kind, baked_kinds[i]) == 0)
+        if (strcmp(about->kind, baked_kinds[i]) == 0)
             return true;
-    return of->oven_c > 0 || of->minutes.bake > 0 || of->baked_in.shape == PAN_GRIDDLE;
+    return about->leavened || of->oven_c > 0 || of->minutes.bake > 0 ||
+           of->baked_in.shape == PAN_GRIDDLE;
 }
 
 /* Cream of tartar alone lifts nothing; self-raising flour brings its own powder. */
@@ -231,10 +234,10 @@ static bool leavens(const ingredient *what) {
 recipe_facts facts_of(arena *a, const recipe *of, const pantry *shelf) {
     recipe_facts about = {.of = of, .shelf = shelf};
     about.kind = arena_copy(a, words_fold(a, span_of(of->kind)));
-    about.baked = is_baked(of, about.kind);
     for (size_t i = 0; i < of->lines.count; i++)
         if (of->lines.items[i].what && leavens(of->lines.items[i].what))
             about.leavened = true;
+    about.baked = is_baked(&about);
     about.moistened = moisture_of(&about); /* fills water_by, which gels ask for */
     about.sets = setting_of(&about);
     return about;

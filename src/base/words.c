@@ -156,7 +156,7 @@ size_t words_distance(span a, span b, size_t most) {
 }
 
 const char *words_nearest(span word, const char *const candidates[], size_t count) {
-    size_t allowed = word.length / 3 + 1;
+    size_t allowed = word.length < 6 ? 1 : word.length / 3;
     const char *nearest = NULL;
     for (size_t i = 0; i < count && allowed > 0; i++) {
         size_t distance = words_distance(word, span_of(candidates[i]), allowed);

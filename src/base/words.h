@@ -23,7 +23,7 @@ char *words_slug(arena *a, span words);
 size_t words_distance(span a, span b, size_t most);
 
 /* The nearest of `count` candidates to `word`, or null when none is within a third of its
- * length: for "did you mean". Candidates and result are borrowed. */
+ * length (one edit for short words): for "did you mean". Candidates and result are borrowed. */
 const char *words_nearest(span word, const char *const candidates[], size_t count);
 
 /* How many characters (code points) the first `length` bytes hold: bytes to columns. */

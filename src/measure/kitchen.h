@@ -12,19 +12,25 @@ typedef struct {
     double error_g;   /* grams - what was asked for */
 } kitchen_measure;
 
-/* The nearest sensible combination (at most two units) for `grams` of `what`: the fewest scoops
- * among those within 3 % (or a quarter of 1/8 tsp), else the nearest. Sweeps cups down to 1/4,
- * then tablespoons, then teaspoons. Counted things (eggs) come in wholes and halves when the
- * entry has a count and no cup. False when the entry has no household weight: weigh it. */
+/* The nearest sensible combination (two units, a third where two come no nearer than 3 %) for
+ * `grams` of `what`: the fewest scoops among those within 3 % (or a quarter of 1/8 tsp), else the
+ * nearest. Sweeps cups down to 1/4, then tablespoons, then teaspoons; "a pinch" under 1/8 tsp.
+ * Counted things (eggs) come in wholes and halves when the entry has a count and no cup; eggs also
+ * where a count is within 3 %, or within 10 % and a volume would take more than two scoops. The
+ * text reads back as an ingredient line's amount and unit. False when there is nothing to measure,
+ * or the entry has no household weight, or only a count that is off by more than a quarter: weigh
+ * it. */
 bool kitchen_measure_of(arena *a, const ingredient *what, double grams, cup_standard cups,
                         kitchen_measure *out);
 
-/* Up to `most` ways to measure it out, best first, each in one kind of vessel (cups, tablespoons,
- * teaspoons, count). Returns how many. */
+/* Up to `most` ways to measure it out: first what kitchen_measure_of gives, then those in one
+ * kind of vessel (cups, tablespoons, teaspoons, count) that are within 10 %, best first. Returns
+ * how many. */
 size_t kitchen_measures_of(arena *a, const ingredient *what, double grams, cup_standard cups,
                            kitchen_measure out[], size_t most);
 
-/* A weight as scales show it: "4.5 g" under 10 g, "46 g", "1.25 kg" from 1 kg on. */
+/* A weight as scales show it: "0.25 g" under 1 g, "4.5 g" under 10 g, "46 g", "1.25 kg" from 1 kg
+ * on. */
 char *kitchen_weight(arena *a, double grams);
 
 #endif

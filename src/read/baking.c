@@ -48,9 +48,9 @@ static const struct {
     pan_shape shape;
     size_t sides;
 } shapes[] = {
-    {"round", PAN_ROUND, 1},       {"square", PAN_SQUARE, 1},       {"loaf", PAN_LOAF, 2},
-    {"tray", PAN_RECTANGLE, 2},    {"rectangle", PAN_RECTANGLE, 2}, {"griddle", PAN_GRIDDLE, 0},
-    {"muffin tin", PAN_MUFFIN, 0},
+    {"round", PAN_ROUND, 1},         {"square", PAN_SQUARE, 1},       {"loaf", PAN_LOAF, 2},
+    {"tray", PAN_RECTANGLE, 2},      {"rectangle", PAN_RECTANGLE, 2}, {"griddle", PAN_GRIDDLE, 0},
+    {"waffle iron", PAN_GRIDDLE, 0}, {"muffin tin", PAN_MUFFIN, 0},
 };
 enum { SIZES_MOST = 3 };
 
@@ -63,7 +63,7 @@ static const struct {
 static bool fail_pan(located written, const char *message, problems *found) {
     problem_add(found, written.at,
                 "write one of: round 20 cm; square 20 cm; loaf 23 x 13 cm; tray 30 x 20 cm; "
-                "griddle; muffin tin 12",
+                "griddle; waffle iron; muffin tin 12",
                 "%s", message);
     return false;
 }

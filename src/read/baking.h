@@ -9,8 +9,8 @@
 bool oven_read(located written, double *celsius, problems *found);
 
 /* Reads "round 20 cm", "square 20 cm", "loaf 23 x 13 cm", "tray 30 x 20 cm", "griddle",
- * "muffin tin 12"; inside sizes in cm, mm or in, a depth may follow. False with a problem when it
- * can't be read; `out->text` is set all the same. */
+ * "waffle iron", "muffin tin 12"; inside sizes in cm, mm or in, a depth may follow. False with a
+ * problem when it can't be read; `out->text` is set all the same. */
 bool pan_read(located written, pan *out, problems *found);
 
 #endif

@@ -6,6 +6,7 @@
 #include "site/phrase.h"
 #include "site/view_figures.h"
 #include "site/view_swaps.h"
+#include "site/view_verdict.h"
 
 #include <stdint.h>
 
@@ -89,14 +90,12 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
         text_format(t, "  %s for %s\n", phrase_weighed(a, note->to, note->to_g, asked->words.cups),
                     phrase_weighed(a, from, note->from_g, asked->words.cups));
     add_sentence(t, note_liquid_text(a, &asked->words, note));
-    if (note->past_rescue)
-        add_sentence(t, "More liquid than this batch can take: no amount of it rescues the swap.");
+    add_sentence(t, note_past_rescue_text(note));
     add_sentence(t, note->also);
     add_sentence(t, note->expect);
     add_sentence(t, note->because);
     if (note->gained)
-        text_format(t, "  Allergen gained: %s\n",
-                    allergen_statement(a, note->gained, asked->words.law));
+        text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
     text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), note->basis ? ", " : "",
                 note->basis ? note->basis : "");
 }

@@ -120,9 +120,17 @@ static void put_changes(arena *a, view *to, const note_words *by, const swap_not
     view_put_text(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
 }
 
-static void put_reasons(arena *a, view *to, const note_words *by, const swap_note *note) {
-    view_put_text(a, to, "liquid_text", note_liquid_text(a, by, note));
-    view_put_bool(a, to, "past_rescue", note->past_rescue);
+const char *note_past_rescue_text(const swap_note *note) {
+    if (!note->past_rescue)
+        return NULL;
+    if (note->liquid_change_g > 0)
+        return "It would take up more water than this batch can be given: no amount of liquid "
+               "rescues it.";
+    return "It leaves so much water free that holding liquid back does not rescue it.";
+}
+
+/* What one rule says once for all the ingredients it speaks of. */
+static void put_reasons(arena *a, view *to, const swap_note *note) {
     view_put_text(a, to, "also", note->also);
     view_put_text(a, to, "expect", note->expect);
     view_put_text(a, to, "because", note->because);
@@ -130,9 +138,10 @@ static void put_reasons(arena *a, view *to, const note_words *by, const swap_not
     view_put_text(a, to, "said_by", note_said_by(a, note));
 }
 
-view *view_of_note(arena *a, const note_words *by, const swap_note *note) {
+/* What holds for this replacement alone: amounts, liquid, changes, balance. */
+static view *put_amounts(arena *a, view *list, const note_words *by, const swap_note *note) {
     const ingredient *from = by->of->lines.items[note->line].what;
-    view *to = view_object(a);
+    view *to = view_put_object(a, list, NULL);
     view_put_text(a, to, "id", arena_format(a, "swap-%s-%s", from->slug, note->to->slug));
     view_put_text(a, to, "to", note->to->name);
     view_put_text(a, to, "to_href", path_of_ingredient(a, note->to));
@@ -144,54 +153,106 @@ view *view_of_note(arena *a, const note_words *by, const swap_note *note) {
         view_put_text(a, to, "second_from_text",
                       phrase_weighed(a, second, note->second_from_g, by->cups));
     }
-    view_put_verdict(a, to, note->says);
+    view_put_text(a, to, "verdict", verdict_word(note->says));
     view_put_text(a, to, "amount_text", amount_text(a, by, note));
-    put_reasons(a, to, by, note);
+    view_put_text(a, to, "liquid_text", note_liquid_text(a, by, note));
+    view_put_text(a, to, "past_rescue_text", note_past_rescue_text(note));
     put_changes(a, to, by, note);
     put_balance(a, to, note);
     return to;
 }
 
-/* One replaced ingredient: its notes from `first` on; returns where the next one's begin. */
+static bool same_decision(const swap_note *one, const swap_note *other) {
+    return one->says == other->says && one->by.by == other->by.by &&
+           one->by.rule == other->by.rule && one->by.bake == other->by.bake;
+}
+
+/* "cashew butter, tahini and 4 more": what a folded group is known by. */
+static const char *names_text(arena *a, const swap_note *const notes[], size_t count) {
+    enum { NAMES_SHOWN = 3 };
+    const char *shown[NAMES_SHOWN + 1];
+    if (count <= NAMES_SHOWN + 1) {
+        for (size_t i = 0; i < count; i++)
+            shown[i] = notes[i]->to->name;
+        return phrase_list(a, shown, count);
+    }
+    for (size_t i = 0; i < NAMES_SHOWN; i++)
+        shown[i] = notes[i]->to->name;
+    shown[NAMES_SHOWN] = arena_format(a, "%zu more", count - NAMES_SHOWN);
+    return phrase_list(a, shown, COUNT(shown));
+}
+
+/* Adds the notes among `notes` that one rule decides alike, the first of them first. */
+static void put_group(arena *a, view *groups, const note_words *by, const swap_note *const notes[],
+                      size_t count) {
+    view *group = view_put_object(a, groups, NULL);
+    view_put_verdict(a, group, notes[0]->says);
+    view_put_text(a, group, "names_text", names_text(a, notes, count));
+    view_put_bool(a, group, "many", count > 1);
+    put_reasons(a, group, notes[0]);
+    view *list = view_put_list(a, group, "notes");
+    for (size_t i = 0; i < count; i++)
+        put_amounts(a, list, by, notes[i]);
+}
+
+/* Groups the answered notes from `first` to `end` by what decides them, in their order, so that
+ * what a rule says is said once. */
+static void put_groups(arena *a, view *to, const note_words *by, const swap_note *first,
+                       size_t count) {
+    view *groups = view_put_list(a, to, "groups");
+    bool *placed = ARENA_ARRAY(a, bool, count);
+    const swap_note **alike = ARENA_ARRAY(a, const swap_note *, count);
+    for (size_t i = 0; i < count; i++) {
+        size_t found = 0;
+        if (placed[i])
+            continue;
+        for (size_t k = i; k < count; k++) {
+            if (placed[k] || !same_decision(&first[i], &first[k]))
+                continue;
+            alike[found++] = &first[k];
+            placed[k] = true;
+        }
+        put_group(a, groups, by, alike, found);
+    }
+}
+
+static void put_untried(arena *a, view *to, const swap_note *first, size_t count) {
+    const char **untried = ARENA_ARRAY(a, const char *, count);
+    for (size_t i = 0; i < count; i++)
+        untried[i] = first[i].to->name;
+    view_put_bool(a, to, "has_untried", count > 0);
+    view_put_text(a, to, "untried_text", count ? phrase_list(a, untried, count) : NULL);
+}
+
+/* One replaced ingredient: its notes from `first` on, the untried ones last; returns where the
+ * next one's begin. */
 static size_t put_line(arena *a, view *lines, const note_words *by, const swap_notes *notes,
                        size_t first) {
-    size_t line = notes->items[first].line, i = first;
-    const ingredient *from = by->of->lines.items[line].what;
+    const swap_note *items = notes->items;
+    size_t end = first, tried = 0;
+    while (end < notes->count && items[end].line == items[first].line &&
+           items[end].second_line == SIZE_MAX)
+        tried += items[end++].says != VERDICT_UNTRIED;
+    const ingredient *from = by->of->lines.items[items[first].line].what;
     view *put = view_put_object(a, lines, NULL);
     view_put_text(a, put, "from", from->name);
-    view_put_text(a, put, "from_text",
-                  phrase_weighed(a, from, notes->items[first].from_g, by->cups));
+    view_put_text(a, put, "from_text", phrase_weighed(a, from, items[first].from_g, by->cups));
     view_put_bool(a, put, "open", first == 0);
-    view_put_text(a, put, "best_word", verdict_word(notes->items[first].says));
-    view *answered = view_put_list(a, put, "notes");
-    const char *untried[256];
-    size_t untried_count = 0;
-    for (; i < notes->count && notes->items[i].line == line &&
-           notes->items[i].second_line == SIZE_MAX;
-         i++) {
-        const swap_note *note = &notes->items[i];
-        if (note->says != VERDICT_UNTRIED)
-            view_put(answered, NULL, view_of_note(a, by, note));
-        else if (untried_count < COUNT(untried))
-            untried[untried_count++] = note->to->name;
-    }
-    view_put_number(a, put, "count", (double)answered->count, 0);
-    view_put_bool(a, put, "has_untried", untried_count > 0);
-    view_put_text(a, put, "untried_text",
-                  untried_count ? phrase_list(a, untried, untried_count) : NULL);
-    return i;
+    view_put_text(a, put, "best_word", verdict_word(items[first].says));
+    view_put_number(a, put, "count", (double)tried, 0);
+    put_groups(a, put, by, &items[first], tried);
+    put_untried(a, put, &items[first + tried], end - first - tried);
+    return end;
 }
 
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {
     view *swaps = view_put_object(a, page, "swaps");
     view *lines = view_put_list(a, swaps, "lines");
-    view *two = view_put_list(a, swaps, "two_for_one");
-    for (size_t i = 0; i < notes->count;) {
-        if (notes->items[i].second_line == SIZE_MAX)
-            i = put_line(a, lines, by, notes, i);
-        else
-            view_put(two, NULL, view_of_note(a, by, &notes->items[i++]));
-    }
+    size_t i = 0;
+    while (i < notes->count && notes->items[i].second_line == SIZE_MAX)
+        i = put_line(a, lines, by, notes, i);
+    view *two = view_put_object(a, swaps, "two_for_one");
+    put_groups(a, two, by, &notes->items[i], notes->count - i);
     view_put_bool(a, swaps, "has", notes->count > 0);
-    view_put_bool(a, swaps, "has_two_for_one", two->count > 0);
+    view_put_bool(a, swaps, "has_two_for_one", i < notes->count);
 }

@@ -14,14 +14,16 @@ typedef struct {
     label_law law; /* how allergens are named */
 } note_words;
 
-/* Puts `swaps` on the page: notes grouped by the replaced ingredient, in the order of `notes`. */
+/* Puts `swaps` on the page: by replaced ingredient, and within it by what decides, in the order of
+ * `notes` (untried last, two-for-one notes after all others). */
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes);
-
-/* One note as an object: for a page, and for the rows of `crumbnote swap`. */
-view *view_of_note(arena *a, const note_words *by, const swap_note *note);
 
 /* "Add 15 g (1 tbsp) water", "Hold back 20 g (4 tsp) of the milk"; null when nothing changes. */
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note);
+
+/* Why more liquid, or less, does not rescue a swap that asks for too much of it; null when it is
+ * not so. */
+const char *note_past_rescue_text(const swap_note *note);
 
 /* Who says so: "the author, on this recipe", "a trial bake of 1 March 2026", … */
 const char *note_said_by(arena *a, const swap_note *note);

@@ -49,15 +49,16 @@ static measure_per_g *const measures[] = {
     [AMOUNT_MATCH_BALANCE] = NULL,
 };
 
-/* `top` / `bottom`, both above 0. */
+/* `top` / `bottom`, both above 0: its spread is that of its factors' logarithms. */
 static range quotient(range top, range bottom) {
-    spread s = {.typical = log(top.typical / bottom.typical)};
-    spread_add(&s, log(top.low / bottom.typical));
-    spread_add(&s, log(top.high / bottom.typical));
-    spread_add(&s, log(top.typical / bottom.low));
-    spread_add(&s, log(top.typical / bottom.high));
-    range r = spread_range(&s);
-    return (range){exp(r.low), top.typical / bottom.typical, exp(r.high)};
+    spread s = {.typical = 0};
+    spread_add(&s, log(top.low / top.typical));
+    spread_add(&s, log(top.high / top.typical));
+    spread_add(&s, log(bottom.typical / bottom.low));
+    spread_add(&s, log(bottom.typical / bottom.high));
+    range factor = spread_range(&s);
+    double typical = top.typical / bottom.typical;
+    return (range){typical * exp(factor.low), typical, typical * exp(factor.high)};
 }
 
 bool amount_in_place(amount_rule by, double ratio, const part old[], size_t count,

@@ -37,18 +37,27 @@ static int liquid_rank(const ingredient *what) {
     return NO_LIQUID;
 }
 
+/* The rank of line `i` among those that a change may be made on; NO_LIQUID for none. */
+static int line_rank(const recipe_facts *about, size_t i, unsigned long long replaced) {
+    const ingredient *what = about->of->lines.items[i].what;
+    bool gone = i < FACTS_LINES_MOST && (replaced >> i & 1u);
+    bool much = about->of->weights[i].grams >= LIQUID_LEAST_G;
+    return what && much && !gone ? liquid_rank(what) : NO_LIQUID;
+}
+
 size_t liquid_line(const recipe_facts *about, unsigned long long replaced, double grams) {
+    int best_rank = NO_LIQUID, last_rank = grams < 0 ? EGGS : THICK; /* egg is not added */
     size_t best = SIZE_MAX;
-    int best_rank = grams < 0 ? EGGS + 1 : EGGS; /* egg is never added for its water */
+    double best_g = 0;
     for (size_t i = 0; i < about->of->lines.count; i++) {
-        const ingredient *what = about->of->lines.items[i].what;
+        int rank = line_rank(about, i, replaced);
         double line_g = about->of->weights[i].grams;
-        bool gone = i < FACTS_LINES_MOST && (replaced >> i & 1u);
-        int rank = what && !gone && line_g >= LIQUID_LEAST_G ? liquid_rank(what) : NO_LIQUID;
-        bool heavier = rank == best_rank && line_g > about->of->weights[best].grams;
-        if (rank != NO_LIQUID && (rank < best_rank || heavier)) {
+        if (rank == NO_LIQUID || rank > last_rank)
+            continue;
+        if (best == SIZE_MAX || rank < best_rank || (rank == best_rank && line_g > best_g)) {
             best = i;
             best_rank = rank;
+            best_g = line_g;
         }
     }
     return best;
@@ -109,17 +118,16 @@ static grounds grounds_of(const exchange *made) {
 
 /* L of the header, with the uncertain figures `at` some values. */
 static double needed_g(const grounds *on, const double at[UNCERTAIN]) {
-    double gone_g = on->rest_uptake_g + at[GOES_FIRST] + at[GOES_SECOND];
-    double free_before_g = on->water_before_g - at[IN_BATTER] * gone_g;
+    double uptake_g = on->rest_uptake_g + at[GOES_FIRST] + at[GOES_SECOND];
+    double free_g = on->water_before_g - at[IN_BATTER] * uptake_g;
     double free_after_g = on->water_after_g - at[IN_BATTER] * (on->rest_uptake_g + at[COMES]);
-    if (on->dry_before_g <= 0)
-        return (free_before_g - free_after_g) / on->liquid_water;
-    double free_per_dry = free_before_g / on->dry_before_g;
-    double wets = on->liquid_water - free_per_dry * on->liquid_dry;
+    double q = free_g > 0 && on->dry_before_g > 0 ? free_g / on->dry_before_g : 0;
+    double wanted_g = free_g + q * (on->dry_after_g - on->dry_before_g);
+    double wets = on->liquid_water - q * on->liquid_dry;
     /* a liquid hardly wetter than the batch cannot thin it: then its water alone is counted */
     if (wets < on->liquid_water / 2)
         wets = on->liquid_water;
-    return (free_per_dry * on->dry_after_g - free_after_g) / wets;
+    return (wanted_g - free_after_g) / wets;
 }
 
 static range needed_range(const grounds *on) {

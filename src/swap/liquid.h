@@ -3,9 +3,12 @@
  * What decides is free water in the bowl a gram of dry. Kept as it was by L grams of a liquid of
  * which 1 g brings w of water and d of dry:
  *
- *     (free' + w L) / (dry' + d L) = free / dry     so     L = (q dry' - free') / (w - q d)
+ *     free' + w L = free + q (dry' + d L - dry)      so      L = (free + q (dry' - dry) - free')
+ *                                                                / (w - q d)
  *
- * with q = free / dry of the batch as written, free' and dry' those of the swapped one. */
+ * with q = free / dry of the batch as written, free' and dry' those of the swapped one. Where the
+ * dry things could take up more than there is (free below 0), q is 0: what they lack stays as it
+ * was. */
 #ifndef SWAP_LIQUID_H
 #define SWAP_LIQUID_H
 

@@ -30,10 +30,10 @@ static void one_for_one(void **state) {
     for (size_t i = 0; i < COUNT(rows); i++) {
         part old = {larder_find(l, rows[i].old), rows[i].old_g};
         range g = {0};
-        expect_bool(rows[i].name,
-                    amount_in_place(rows[i].by, rows[i].ratio, &old, 1,
-                                    larder_find(l, rows[i].new), &g),
-                    true);
+        expect_bool(
+            rows[i].name,
+            amount_in_place(rows[i].by, rows[i].ratio, &old, 1, larder_find(l, rows[i].new), &g),
+            true);
         expect_near(rows[i].name, g.typical, rows[i].wanted_g, 1e-9);
         expect_bool(rows[i].name, g.low <= g.typical && g.typical <= g.high, true);
     }
@@ -65,8 +65,8 @@ static void published_uptakes_predict_the_volume_rules(void **state) {
         assert_true(amount_in_place(AMOUNT_MATCH_WATER_UPTAKE, 0, &cup, 1, new, &g));
         double cups = g.typical / new_cup_g;
         expect_near(rows[i].name, cups, rows[i].predicted, 0.005);
-        expect_bool(rows[i].name,
-                    cups >= rows[i].practice_least && cups <= rows[i].practice_most, true);
+        expect_bool(rows[i].name, cups >= rows[i].practice_least && cups <= rows[i].practice_most,
+                    true);
     }
     part wheat = {larder_find(l, "all-purpose flour"), 125};
     range g;
@@ -114,9 +114,9 @@ static void no_figure_no_amount(void **state) {
     for (size_t i = 0; i < COUNT(rows); i++) {
         part old = {larder_find(l, rows[i].old), rows[i].old_g};
         range g = {1, 2, 3};
-        expect_bool(
-            rows[i].name,
-            amount_in_place(rows[i].by, 1, &old, 1, larder_find(l, rows[i].new), &g), false);
+        expect_bool(rows[i].name,
+                    amount_in_place(rows[i].by, 1, &old, 1, larder_find(l, rows[i].new), &g),
+                    false);
         expect_bool(rows[i].name, g.low == 1 && g.typical == 2 && g.high == 3, true);
     }
     larder_free(l);
@@ -155,7 +155,8 @@ static void each_range_of_a_swap_and_its_reverse_is_the_others_reciprocal(void *
     larder_free(l);
 }
 
-/* -- two for one by balance -------------------------------------------------------------------------- */
+/* -- two for one by balance
+ * -------------------------------------------------------------------------- */
 
 static double free_g(const ingredient *what, double grams) {
     balance of = balance_of_ingredient(what, grams);
@@ -195,8 +196,7 @@ static void both_equations_hold_within_what_the_lines_hold(void **state) {
                 solved++;
                 double goes_g = by.goes_g[0] + by.goes_g[1];
                 double left_g = free_g(old[0].what, by.goes_g[0]) +
-                                free_g(old[1].what, by.goes_g[1]) -
-                                free_g(to, by.comes_g.typical);
+                                free_g(old[1].what, by.goes_g[1]) - free_g(to, by.comes_g.typical);
                 expect_near(to->name, by.comes_g.typical, goes_g, 1e-6);
                 expect_near(to->name, left_g, 0, 1e-6);
                 bool within = by.goes_g[0] <= 25 + 1e-9 && by.goes_g[1] <= 45 + 1e-9;

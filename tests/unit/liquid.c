@@ -53,8 +53,8 @@ static void pea_for_whey_adds_one_to_two_spoons_a_scoop(void **state) {
     larder *l = larder_new();
     const recipe *r = larder_recipe(
         l, "muffin",
-        (portion_of[]){{"whey protein isolate", 30}, {"oat flour", 150}, {"egg", 100},
-                       {"oat milk", 200}},
+        (portion_of[]){
+            {"whey protein isolate", 30}, {"oat flour", 150}, {"egg", 100}, {"oat milk", 200}},
         4);
     liquid_change change = rebalanced(l, r, "whey protein isolate", "pea protein isolate", 30);
     assert_true(change.grams.typical > 15 && change.grams.typical < 33);
@@ -70,7 +70,9 @@ static void the_liquid_is_one_that_the_recipe_has(void **state) {
         double grams;
         const char *line; /* null: none */
     } rows[] = {
-        {"milk before purée, though lighter", {{"apple purée", 200}, {"whole milk", 60}}, 20,
+        {"milk before purée, though lighter",
+         {{"apple purée", 200}, {"whole milk", 60}},
+         20,
          "whole milk"},
         {"the heavier of two", {{"water", 40}, {"oat milk", 90}}, -20, "oat milk"},
         {"the heavier of two, other order", {{"oat milk", 90}, {"water", 40}}, -20, "oat milk"},
@@ -117,22 +119,30 @@ static void limits_are_owned_up_to(void **state) {
          "whey protein isolate",
          "pea protein isolate",
          {{"whey protein isolate", 60}, {"apple purée", 120}, {"coconut flour", 15}},
-         45, 70, false},
+         45,
+         70,
+         false},
         {"no more is held back than the line holds",
          "pea protein isolate",
          "whey protein isolate",
          {{"pea protein isolate", 60}, {"oat flour", 200}, {"water", 20}, {"almond butter", 200}},
-         -20, -20, false},
+         -20,
+         -20,
+         false},
         {"nothing to hold back from",
          "pea protein isolate",
          "whey protein isolate",
          {{"pea protein isolate", 60}, {"oat flour", 100}, {"almond butter", 120}},
-         0, 0, false},
+         0,
+         0,
+         false},
         {"too little to matter",
          "cashew butter",
          "almond butter",
          {{"cashew butter", 100}, {"oat flour", 100}},
-         0, 1.5, true},
+         0,
+         1.5,
+         true},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
         const recipe *r = larder_recipe(l, "cookie", rows[i].lines, LINES);
@@ -154,8 +164,8 @@ static void an_unknown_uptake_gives_no_figure(void **state) {
     food_holds(hers, 80, 5, 5, 2);
     pantry_add(&l->shelf, hers, &l->found);
     const recipe *r = larder_recipe(
-        l, "cake",
-        (portion_of[]){{"her powder", 60}, {"whey protein isolate", 60}, {"water", 200}}, 3);
+        l, "cake", (portion_of[]){{"her powder", 60}, {"whey protein isolate", 60}, {"water", 200}},
+        3);
     liquid_change goes = rebalanced(l, r, "her powder", "whey protein isolate", 60);
     liquid_change comes = rebalanced(l, r, "whey protein isolate", "her powder", 60);
     assert_true(goes.grams.typical == 0 && goes.grams.high == 0 && goes.rescues);

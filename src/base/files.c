@@ -176,17 +176,18 @@ bool file_list_folder(arena *a, const char *path, const char *suffix, file_list 
     if (!folder)
         return errno == ENOENT ? true : failed(why);
     struct dirent *entry;
-    while ((entry = readdir(folder)) != NULL) {
+    while (errno = 0, (entry = readdir(folder)) != NULL) {
         span name = span_of(entry->d_name);
         if (name.at[0] == '.' || (suffix && !span_ends(name, suffix)))
             continue;
         if (is_inside(a, path, entry->d_name))
             LIST_ADD(a, out, (file_entry){arena_copy(a, name)});
     }
+    int reason = errno;
     closedir(folder);
     if (out->count > 1)
         qsort(out->items, out->count, sizeof out->items[0], compare_entries);
-    return true;
+    return reason == 0 ? true : refuse(why, reason);
 }
 
 bool folder_make(const char *path, int *why) {
@@ -198,6 +199,7 @@ bool folder_make(const char *path, int *why) {
         return failed(why);
     arena *a = arena_new();
     const char *parent = path_folder(a, path);
+    *why = ENOENT;
     bool made = strcmp(parent, path) != 0 && folder_make(parent, why);
     arena_free(a);
     if (!made)

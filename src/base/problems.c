@@ -80,13 +80,24 @@ void problems_sort(problems *found) {
         qsort(found->items, found->count, sizeof found->items[0], compare_problems);
 }
 
+/* Adds `words` on one line: a control character out of a content file becomes a blank, so that it
+ * neither breaks the form nor drives a terminal. */
+static void add_visible(text *t, const char *words) {
+    for (const char *c = words; *c; c++)
+        text_add_char(t, (unsigned char)*c < 0x20 || *c == 0x7f ? ' ' : *c);
+}
+
 void problem_print(const problem *p, text *t) {
     text_add(t, p->at.file ? p->at.file : "crumbnote");
     if (p->at.line)
         text_format(t, ":%u", p->at.line);
     if (p->at.line && p->at.column)
         text_format(t, ":%u", p->at.column);
-    text_format(t, ": %s: %s\n", problem_level_word(p->level), p->message);
-    if (p->hint)
-        text_format(t, "  hint: %s\n", p->hint);
+    text_format(t, ": %s: ", problem_level_word(p->level));
+    add_visible(t, p->message);
+    if (p->hint) {
+        text_add(t, "\n  hint: ");
+        add_visible(t, p->hint);
+    }
+    text_add_char(t, '\n');
 }

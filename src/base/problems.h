@@ -59,7 +59,7 @@ void problems_join(problems *into, const problems *from);
 /* Sorts by file, line, column and message, so that the order of work does not show. */
 void problems_sort(problems *found);
 
-/* Adds the printed form of `p`, with its hint line, to `t`. */
+/* Adds the printed form of `p`, with its hint line, to `t`. Control characters become blanks. */
 void problem_print(const problem *p, text *t);
 
 /* "error" or "warning". */

@@ -54,10 +54,11 @@ static void each_folded_point(span words, point_taker *take, void *state) {
         }
         i += (size_t)took;
         int boundary = 0;
-        utf8proc_ssize_t count = utf8proc_decompose_char(point, parts, 32,
-                                                         UTF8PROC_DECOMPOSE | UTF8PROC_COMPAT |
-                                                             UTF8PROC_CASEFOLD | UTF8PROC_STRIPMARK,
-                                                         &boundary);
+        utf8proc_ssize_t count =
+            utf8proc_decompose_char(point, parts, 32,
+                                    UTF8PROC_DECOMPOSE | UTF8PROC_COMPAT | UTF8PROC_CASEFOLD |
+                                        UTF8PROC_STRIPMARK | UTF8PROC_IGNORE,
+                                    &boundary);
         for (utf8proc_ssize_t k = 0; k < count && k < 32; k++)
             take(parts[k], state);
     }
@@ -69,6 +70,7 @@ typedef struct {
     size_t most;  /* bytes at the most */
     bool slug;    /* joints become hyphens, all else than letters and digits too */
     bool waiting; /* a joint is due before the next letter */
+    bool full;    /* a character did not fit: nothing after it is taken */
 } folded;
 
 static void fold_point(utf8proc_int32_t point, void *state) {
@@ -80,7 +82,8 @@ static void fold_point(utf8proc_int32_t point, void *state) {
     }
     utf8proc_uint8_t encoded[4];
     utf8proc_ssize_t size = utf8proc_encode_char(point, encoded);
-    if (size <= 0 || f->length + (size_t)size + f->waiting > f->most)
+    f->full = f->full || f->length + (size_t)size + f->waiting > f->most;
+    if (size <= 0 || f->full)
         return;
     if (f->waiting)
         f->bytes[f->length++] = f->slug ? '-' : ' ';
@@ -100,13 +103,14 @@ static bool is_folded_already(span words) {
     return true;
 }
 
-/* One code point decomposes to at most 18 others of 3 bytes (a fact of Unicode NFKD). */
-enum { GROWTH = 54 };
+/* No text grows more than this under NFKD in UTF-8: Unicode Standard Annex 15, table of maximum
+ * expansion factors (U+FDFA). */
+enum { GROWTH = 11 };
 
 span words_fold(arena *a, span words) {
     if (is_folded_already(words))
         return arena_copy_span(a, words);
-    folded f = {.most = words.length * 3 + GROWTH};
+    folded f = {.most = words.length * GROWTH};
     f.bytes = arena_alloc(a, f.most + 1);
     each_folded_point(words, fold_point, &f);
     f.bytes[f.length] = '\0';

@@ -8,7 +8,8 @@
  * offset of the first byte that is not. */
 bool words_are_utf8(span bytes, size_t *bad);
 
-/* `words` in lower case, accents and compatibility forms folded (utf8proc NFKD, marks dropped),
+/* `words` in lower case, accents and compatibility forms folded (utf8proc NFKD, marks and
+ * what is never seen, such as a soft hyphen, dropped),
  * hyphens, apostrophes and runs of white space as one space, trimmed: what names are compared by.
  * In the arena. Bytes that are not UTF-8 are dropped. */
 span words_fold(arena *a, span words);

@@ -9,8 +9,8 @@
  *     ...
  *     arena_free(a);
  *
- * Everything lives in the arena. Add a food's figures before energy_fill (food_holds calls it
- * itself; after other figures, call it again). */
+ * Everything lives in the arena. food_set and food_holds work out anew what follows from the
+ * figures (nutrition/energy.h). */
 #ifndef UNIT_SUPPORT_BUILD_RECIPE_H
 #define UNIT_SUPPORT_BUILD_RECIPE_H
 
@@ -31,7 +31,9 @@ static inline ingredient *food(arena *a, const char *name, family in, const char
     return one;
 }
 
+/* One figure; a pack's available carbohydrate comes last. */
 static inline void food_set(ingredient *one, nutrient which, double amount) {
+    one->per_100_g.known &= ~(1u << NUTRIENT_AVAILABLE_CARBOHYDRATE); /* worked out anew */
     nutrient_set(&one->per_100_g, which, amount);
     energy_fill(one);
 }

@@ -38,7 +38,7 @@ typedef struct {
     bool any; /* one of the conditions is enough; else all must hold */
 } claim_rule;
 
-/* The claims that `law` knows, `*count` of them. */
+/* The claims that `law` knows, `*count` of them. The UK kept the EU's. */
 const claim_rule *claim_rules_of(label_law law, size_t *count);
 
 #endif

@@ -15,7 +15,10 @@ const char *allergen_word(allergen which) {
 }
 
 const char *allergen_group(allergen which, label_law law) {
-    return law == LAW_US ? rows[which].us : rows[which].eu;
+    const char *eu = rows[which].eu;
+    if (law == LAW_UK && eu && strcmp(eu, "nuts") == 0)
+        return "tree nuts";
+    return law == LAW_US ? rows[which].us : eu;
 }
 
 bool allergen_named(const char *word, size_t length, allergen *out) {

@@ -51,7 +51,9 @@ typedef enum {
 
 typedef unsigned allergen_set; /* bit 1u << allergen */
 
-typedef enum { LAW_US, LAW_EU } label_law;
+/* The UK kept the EU's fourteen and calls the nuts "tree nuts" (Food Standards Agency, list of
+ * allergens; from memory). */
+typedef enum { LAW_US, LAW_EU, LAW_UK } label_law;
 
 /* "brazil nut" and the like. */
 const char *allergen_word(allergen which);

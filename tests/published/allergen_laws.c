@@ -51,6 +51,17 @@ static void statements_by_law(void **state) {
     arena_free(a);
 }
 
+/* Food Standards Agency, list of the fourteen allergens; from memory: the EU's, with "tree nuts".
+ */
+static void uk_words(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    allergen_set set = HOLDS(MILK) | HOLDS(OATS) | HOLDS(ALMOND) | HOLDS(PINE_NUT) | HOLDS(COCONUT);
+    expect_text("UK", allergen_statement(a, set, LAW_UK),
+                "milk; cereals containing gluten (oats); tree nuts (almond)");
+    arena_free(a);
+}
+
 static size_t groups_of(label_law law) {
     const char *seen[ALLERGEN_COUNT];
     size_t count = 0;
@@ -69,11 +80,13 @@ static void nine_and_fourteen(void **state) {
     (void)state;
     assert_int_equal(groups_of(LAW_US), 9);
     assert_int_equal(groups_of(LAW_EU), 14);
+    assert_int_equal(groups_of(LAW_UK), 14);
 }
 
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(statements_by_law),
+        cmocka_unit_test(uk_words),
         cmocka_unit_test(nine_and_fourteen),
     };
     return cmocka_run_group_tests_name("published: allergen laws", tests, NULL, NULL);

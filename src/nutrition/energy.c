@@ -100,14 +100,28 @@ static bool is_plain(const ingredient *of) {
     return of->hers ? plain_families >> of->in & 1u : of->in != FAMILY_SWEETENER;
 }
 
+/* Plants and minerals hold cholesterol in traces at most; tables state 0 (USDA SR28). */
+static bool is_without_cholesterol(const ingredient *of) {
+    static const allergen_set animal = 1u << ALLERGEN_MILK | 1u << ALLERGEN_EGG |
+                                       1u << ALLERGEN_FISH | 1u << ALLERGEN_CRUSTACEAN |
+                                       1u << ALLERGEN_MOLLUSC;
+    return (of->from == ORIGIN_PLANT || of->from == ORIGIN_MINERAL) && !(of->allergens & animal);
+}
+
+static void fill_nought(nutrients *n, nutrient which) {
+    if (!nutrient_known(n, which))
+        nutrient_set(n, which, 0);
+}
+
 static void fill_noughts(ingredient *of) {
     nutrients *n = &of->per_100_g;
     for (size_t i = 0; i < COUNT(noughts); i++)
-        if (nutrient_known(n, noughts[i].whole) && n->of[noughts[i].whole] == 0 &&
-            !nutrient_known(n, noughts[i].part))
-            nutrient_set(n, noughts[i].part, 0);
-    if (is_plain(of) && !nutrient_known(n, NUTRIENT_ADDED_SUGARS))
-        nutrient_set(n, NUTRIENT_ADDED_SUGARS, 0);
+        if (nutrient_known(n, noughts[i].whole) && n->of[noughts[i].whole] == 0)
+            fill_nought(n, noughts[i].part);
+    if (is_plain(of))
+        fill_nought(n, NUTRIENT_ADDED_SUGARS);
+    if (is_without_cholesterol(of))
+        fill_nought(n, NUTRIENT_CHOLESTEROL);
 }
 
 static void fill_available_carbohydrate(nutrients *n) {

@@ -19,7 +19,8 @@ bool energy_eu(const nutrients *of, polyol which, double *kcal, double *kj);
  * - noughts that can't be otherwise: no saturates without fat; no fibre, sugars or polyols without
  *   carbohydrate; no added sugars without sugars, nor, where the entry states none, in a food sold
  *   plain (flour, meal, grain, legume, nut, egg, vegetable, fat, leavener, starch, gum, salt) or
- *   in any entry of the reference pantry but a sweetener;
+ *   in any entry of the reference pantry but a sweetener; no cholesterol in what is of a plant or
+ *   a mineral and carries no milk, egg, fish or shellfish;
  * - available carbohydrate (carbohydrate less fibre), where the entry does not state it;
  * - the worked-out energies, where protein, fat, carbohydrate (and for the EU fibre) are known. */
 void energy_fill(ingredient *of);

@@ -58,6 +58,7 @@ typedef struct {
 } filled_entry;
 
 static const filled_entry filled[] = {
+    {"no cholesterol in a plant", FAMILY_FLOUR, true, {{0}}, {NUTRIENT_CHOLESTEROL, 0}},
     {"no fat, no saturates", FAMILY_DAIRY, true, {{NUTRIENT_FAT, 0}}, {NUTRIENT_SATURATES, 0}},
     {"fat", FAMILY_DAIRY, true, {{NUTRIENT_FAT, 1}}, {NUTRIENT_SATURATES, UNKNOWN}},
     {"no carbohydrate, no fibre",
@@ -197,6 +198,32 @@ static ingredient *entry_of(arena *a, const checked_entry *row) {
     return one;
 }
 
+static void animals_bring_cholesterol(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        origin from;
+        allergen_set allergens;
+        bool known;
+    } rows[] = {
+        {"salt", ORIGIN_MINERAL, 0, true},
+        {"egg", ORIGIN_EGG, 1u << ALLERGEN_EGG, false},
+        {"whey", ORIGIN_DAIRY, 1u << ALLERGEN_MILK, false},
+        {"collagen", ORIGIN_ANIMAL, 0, false},
+        {"milk chocolate, a plant's by origin", ORIGIN_PLANT, 1u << ALLERGEN_MILK, false},
+        {"almond", ORIGIN_PLANT, 1u << ALLERGEN_ALMOND, true},
+    };
+    arena *a = arena_new();
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        ingredient *one = food(a, rows[i].name, FAMILY_FLOUR, "", rows[i].from);
+        one->allergens = rows[i].allergens;
+        energy_fill(one);
+        expect_bool(rows[i].name, nutrient_known(&one->per_100_g, NUTRIENT_CHOLESTEROL),
+                    rows[i].known);
+    }
+    arena_free(a);
+}
+
 static void warns_of_contradictions(void **state) {
     (void)state;
     arena *a = arena_new();
@@ -251,6 +278,7 @@ int main(void) {
         cmocka_unit_test(needs_its_macros),
         cmocka_unit_test(an_unnamed_polyol_gets_no_discount_in_the_us),
         cmocka_unit_test(fills_what_follows),
+        cmocka_unit_test(animals_bring_cholesterol),
         cmocka_unit_test(warns_of_contradictions),
         cmocka_unit_test(unknown_figures_are_not_checked),
         cmocka_unit_test(shares_add_up),

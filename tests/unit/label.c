@@ -202,7 +202,7 @@ static void what_is_lacking_shows(void **state) {
 static void what_nobody_knows_has_no_text(void **state) {
     (void)state;
     arena *a = arena_new();
-    ingredient *odd = food(a, "odd bran", FAMILY_GRAIN, "", ORIGIN_PLANT);
+    ingredient *odd = food(a, "odd meal", FAMILY_GRAIN, "", ORIGIN_ANIMAL);
     food_set(odd, NUTRIENT_PROTEIN, 10);
     recipe_macros m = half_portions_of(a, odd);
     for (label_rule rule = LABEL_US; rule <= LABEL_NONE; rule++) {

@@ -4,6 +4,7 @@
 #include "unit/support/cmocka_rows.h"
 
 #include "nutrition/label.h"
+#include "nutrition/tolerance.h"
 #include "unit/support/build_recipe.h"
 
 static const struct {
@@ -99,12 +100,43 @@ static void definitions_of_annex_i(void **state) {
     expect_near("carbohydrate", macros_available_carbohydrate_g(&m), 30, 1e-12);
 }
 
+/* The guidance's tolerances for foods; from memory. */
+static void tolerances_by_the_guidance(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        nutrient which;
+        double stated, low, high;
+    } rows[] = {
+        {"protein 20 g", NUTRIENT_PROTEIN, 20, 16, 24},
+        {"fat 8 g", NUTRIENT_FAT, 8, 6.5, 9.5},
+        {"fat 50 g", NUTRIENT_FAT, 50, 42, 58},
+        {"sugars 1 g", NUTRIENT_SUGARS, 1, 0, 3},
+        {"carbohydrate 40 g", NUTRIENT_AVAILABLE_CARBOHYDRATE, 40, 32, 48},
+        {"carbohydrate 60 g", NUTRIENT_CARBOHYDRATE, 60, 52, 68},
+        {"fibre 5 g", NUTRIENT_FIBRE, 5, 3, 7},
+        {"saturates 3 g", NUTRIENT_SATURATES, 3, 2.2, 3.8},
+        {"saturates 10 g", NUTRIENT_SATURATES, 10, 8, 12},
+        {"vitamin D 2 \u00b5g", NUTRIENT_VITAMIN_D, 2, 1.3, 3},
+        {"iron 10 mg", NUTRIENT_IRON, 10, 6.5, 14.5},
+        {"no tolerance for energy", NUTRIENT_ENERGY, 400, 400, 400},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        range got = label_tolerance_eu(rows[i].which, rows[i].stated);
+        expect_near(rows[i].name, got.low, rows[i].low, 1e-9);
+        expect_near(rows[i].name, got.high, rows[i].high, 1e-9);
+    }
+    expect_near("salt 1 g", label_tolerance_eu_salt(1).low, 0.625, 1e-9);
+    expect_near("salt 2 g", label_tolerance_eu_salt(2).high, 2.4, 1e-9);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(amounts_round_by_the_guidance),
         cmocka_unit_test(salt_rounds_by_the_guidance),
         cmocka_unit_test(energy_by_annex_xiv),
         cmocka_unit_test(definitions_of_annex_i),
+        cmocka_unit_test(tolerances_by_the_guidance),
     };
     return cmocka_run_group_tests_name("published: EU label", tests, NULL, NULL);
 }

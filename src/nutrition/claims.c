@@ -37,10 +37,11 @@ static const char *lacking_words(const claim_case *about, nutrient which) {
 }
 
 static measured amount_in(const claim_case *about, nutrient which, double amount, const char *in) {
+    int decimals = nutrient_unit(which)[0] == 'm' ? 0 : 2; /* mg */
     return (measured){.value = amount,
                       .words = arena_format(about->a, "%s %s of %s in %s",
-                                            number_copy(about->a, amount, 2), nutrient_unit(which),
-                                            nutrient_key(which), in)};
+                                            number_copy(about->a, amount, decimals),
+                                            nutrient_unit(which), nutrient_key(which), in)};
 }
 
 static measured per_100_g(const claim_case *about, const condition *asked) {

@@ -49,7 +49,7 @@ const char *reference_amount_hint(arena *a, const recipe *of, double portion_g) 
     if (usual_g <= 0 || portion_g <= 0 || (portion_g >= usual_g / 2 && portion_g <= usual_g * 2))
         return NULL;
     return arena_format(a,
-                        "a portion weighs %s g; US law takes %s g of this kind to be eaten at "
-                        "one time",
+                        "A portion weighs %s g; US law takes %s g of this kind to be eaten at "
+                        "one time.",
                         number_copy(a, portion_g, 0), number_copy(a, usual_g, 0));
 }

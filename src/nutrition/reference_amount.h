@@ -14,8 +14,8 @@ double reference_amount_g(const char *kind);
  * recipe states both; a crust without a pan has none. */
 double reference_amount_of(const recipe *of);
 
-/* A hint, in the arena, when a portion of `portion_g` is less than half or more than twice the
- * reference amount; null when it is not, or when there is none. */
+/* A hint, one sentence in the arena, when a portion of `portion_g` is less than half or more than
+ * twice the reference amount; null when it is not, or when there is none. */
 const char *reference_amount_hint(arena *a, const recipe *of, double portion_g);
 
 #endif

@@ -208,8 +208,8 @@ static void hints_where_a_portion_is_far_from_usual(void **state) {
         double portion_g;
         const char *hint;
     } rows[] = {
-        {"cookie", 15, NULL},   {"cookie", 14.9, "a portion weighs 15 g; US law takes 30 g"},
-        {"cookie", 60, NULL},   {"cookie", 61, "a portion weighs 61 g"},
+        {"cookie", 15, NULL},   {"cookie", 14.9, "A portion weighs 15 g; US law takes 30 g"},
+        {"cookie", 60, NULL},   {"cookie", 61, "A portion weighs 61 g"},
         {"no-bake", 500, NULL}, {"cookie", 0, NULL},
     };
     arena *a = arena_new();

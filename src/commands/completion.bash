@@ -11,7 +11,7 @@ _crumbnote() {
   esac
   if [[ $word == -* ]]; then
     local options='--json --help'
-    [ "${COMP_WORDS[1]}" = site ] && options="$options --out --workers"
+    [ "${COMP_WORDS[1]}" = site ] && options="$options --out --workers --views"
     mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
     return
   fi

@@ -14,7 +14,7 @@ _crumbnote() {
     return
   fi
   case ${words[2]} in
-    site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
+    site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--views[each page as JSON too]' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     check) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     macros|swap) _arguments '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
     *) _arguments '--json[one JSON document]' '--help[this command]' '*:line:' ;;

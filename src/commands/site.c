@@ -4,7 +4,7 @@
 #include "base/number.h"
 #include "publish/build.h"
 
-enum { OPTION_OUT, OPTION_WORKERS };
+enum { OPTION_OUT, OPTION_WORKERS, OPTION_VIEWS };
 
 static bool workers_of(const arguments *given, unsigned *workers) {
     const char *asked = argument_option(given, OPTION_WORKERS);
@@ -40,6 +40,7 @@ static exit_code run(arena *a, const arguments *given) {
     const char *folder = given->count ? given->words[0] : ".";
     const char *out = argument_option(given, OPTION_OUT);
     build_request asked = {.folder = folder, .out = out ? out : "build/site"};
+    asked.show_views = argument_option(given, OPTION_VIEWS) != NULL;
     if (!workers_of(given, &asked.workers))
         return command_misused("--workers wants a whole number from 1 to %d", WORKERS_MOST);
     problems found = problems_in(a);
@@ -55,7 +56,7 @@ static exit_code run(arena *a, const arguments *given) {
 
 const command command_site = {
     .name = "site",
-    .usage = "site [FOLDER] [--out DIR] [--workers N]",
+    .usage = "site [FOLDER] [--out DIR] [--workers N] [--views]",
     .summary = "write the whole site",
     .help = "Reads the site folder FOLDER (the current one when left out), works out every recipe\n"
             "and writes the site to DIR (build/site when left out). Files that would hold the\n"
@@ -63,7 +64,8 @@ const command command_site = {
             "crumbnote did not write are never touched. A recipe with errors is reported and\n"
             "left out, and its page of an earlier time stays as it was.",
     .options = {{"--out", "DIR", "where the site is written"},
-                {"--workers", "N", "recipes worked on at a time"}},
+                {"--workers", "N", "recipes worked on at a time"},
+                {"--views", NULL, "each page's JSON beside it, as view.json, for theme makers"}},
     .most = 1,
     .run = run,
 };

@@ -96,8 +96,9 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, note->because);
     if (note->gained)
         text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
-    text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), note->basis ? ", " : "",
-                note->basis ? note->basis : "");
+    bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
+    text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), of_a_rule ? ", " : "",
+                of_a_rule ? note->basis : "");
 }
 
 static exit_code answer_one(arena *a, const question *asked, const swap_note *note, bool json) {

@@ -114,7 +114,7 @@ build_report build_site(const build_request *asked, problems *found) {
     arena *home = arena_new();
     bool readable = site_folder_read(home, asked->folder, &folder, found, &report.machine_failed);
     if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, found)) {
-        page_maker by = {&folder, &look};
+        page_maker by = {&folder, &look, asked->show_views};
         bool failed = report.machine_failed;
         report = build_with(&by, asked, home, found);
         report.machine_failed = report.machine_failed || failed;

@@ -17,6 +17,7 @@ enum { WORKERS_MOST = 64 };
 typedef struct {
     const char *folder; /* the site folder */
     const char *out;    /* where the site goes; null: check only */
+    bool show_views;    /* write each page's JSON beside it, as view.json */
     unsigned workers;   /* 0: as many as there are processors, eight at the most */
 } build_request;
 

@@ -56,16 +56,20 @@ static void check_slug(const recipe_maker *with, const recipe *of, const char *n
     }
 }
 
+static void write_view(recipe_maker *with, const char *path, const char *name, const view *of) {
+    text_clear(&with->page);
+    view_write_json(of, false, &with->page);
+    output_write(with->to, file_in(with->a, path, name), text_span(&with->page), with->found);
+}
+
 static void write_pages(recipe_maker *with, const recipe_figures *figures,
                         const swap_notes *notes) {
-    const recipe *of = figures->of;
-    const char *path = path_of_recipe(with->a, of->slug);
-    view *alone = view_of_recipe(with->a, with->by, figures, notes);
-    text_clear(&with->page);
-    view_write_json(alone, false, &with->page);
-    output_write(with->to, file_in(with->a, path, "recipe.json"), text_span(&with->page),
-                 with->found);
-    view *page = view_of_recipe_page(with->a, with->by, figures, alone);
+    const char *path = path_of_recipe(with->a, figures->of->slug);
+    view *alone = view_of_recipe(with->a, with->by, figures);
+    write_view(with, path, "recipe.json", view_of_recipe_document(with->a, figures, alone, notes));
+    view *page = view_of_recipe_page(with->a, with->by, figures, alone, notes);
+    if (with->by->show_views)
+        write_view(with, path, "view.json", page);
     text_clear(&with->page);
     (void)template_fill(with->by->look->templates, "recipe", page, &with->page);
     output_write(with->to, file_in(with->a, path, "index.html"), text_span(&with->page),

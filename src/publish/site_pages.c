@@ -19,6 +19,12 @@ typedef struct {
 } maker;
 
 static void write_page(maker *with, const char *template, const char *path, const view *page) {
+    if (with->by->show_views) {
+        text_clear(&with->page);
+        view_write_json(page, false, &with->page);
+        output_write(with->to, arena_format(with->a, "%sview.json", path), text_span(&with->page),
+                     with->found);
+    }
     text_clear(&with->page);
     (void)template_fill(with->by->look->templates, template, page, &with->page);
     const char *file = arena_format(with->a, "%sindex.html", path);

@@ -9,6 +9,7 @@
 typedef struct {
     const site_folder *folder;
     const theme *look;
+    bool show_views; /* write each page's view beside it, for who makes a theme */
 } page_maker;
 
 /* A new view for the page at `path` ("recipes/rounds/"; "" is the home page) with site, root,

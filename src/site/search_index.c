@@ -2,8 +2,12 @@
 
 enum { INDEX_VERSION = 1 };
 
-/* Which ingredients the index names: those used or offered as a swap. */
-static bool *named_ingredients(arena *a, const recipe_rows *rows, const pantry *shelf) {
+enum { NOT_NAMED = UINT16_MAX };
+
+/* The index names an ingredient once and then by its number, since a large site has millions of
+ * swaps. Numbers go to the ingredients in use or offered as a swap, in the order of the pantry. */
+static uint16_t *ingredient_numbers(arena *a, const recipe_rows *rows, const pantry *shelf) {
+    uint16_t *numbers = ARENA_ARRAY(a, uint16_t, shelf->count);
     bool *named = ARENA_ARRAY(a, bool, shelf->count);
     for (size_t i = 0; i < rows->count; i++) {
         for (size_t u = 0; u < rows->items[i].use_count; u++)
@@ -11,13 +15,16 @@ static bool *named_ingredients(arena *a, const recipe_rows *rows, const pantry *
         for (size_t s = 0; s < rows->items[i].swap_count; s++)
             named[rows->items[i].swaps[s].to] = true;
     }
-    return named;
+    uint16_t next = 0;
+    for (size_t i = 0; i < shelf->count; i++)
+        numbers[i] = named[i] ? next++ : NOT_NAMED;
+    return numbers;
 }
 
-static void put_ingredients(arena *a, view *index, const bool *named, const pantry *shelf) {
+static void put_ingredients(arena *a, view *index, const uint16_t *numbers, const pantry *shelf) {
     view *list = view_put_list(a, index, "ingredients");
     for (size_t i = 0; i < shelf->count; i++) {
-        if (!named[i])
+        if (numbers[i] == NOT_NAMED)
             continue;
         const ingredient *of = shelf->items[i];
         view *one = view_put_object(a, list, NULL);
@@ -47,7 +54,7 @@ static void put_words(arena *a, view *to, const recipe_row *of) {
     view_put_text(a, picture, "alt", of->picture_text ? of->picture_text : "");
 }
 
-static void put_numbers(arena *a, view *to, const recipe_row *of) {
+static void put_figures(arena *a, view *to, const recipe_row *of) {
     view_put_number(a, to, "protein_g", of->protein_g, 1);
     view_put_number(a, to, "energy_kcal", of->energy_kcal, 0);
     view_put_number(a, to, "fibre_g", of->fibre_g, 1);
@@ -67,32 +74,54 @@ static void put_sets(arena *a, view *to, const recipe_row *of) {
             view_put_text(a, diets, NULL, diet_word((diet)i));
 }
 
-static void put_uses(arena *a, view *to, const recipe_row *of, const pantry *shelf) {
-    view *used = view_put_list(a, to, "ingredients");
-    view *optional = view_put_list(a, to, "optional");
+static void put_numbers_of(arena *a, view *to, const char *key, const recipe_row *of,
+                           const uint16_t *numbers, bool optional) {
+    view *list = view_put_list(a, to, key);
     for (size_t i = 0; i < of->use_count; i++)
-        view_put_text(a, of->uses[i].optional ? optional : used, NULL,
-                      shelf->items[of->uses[i].what]->name);
-    view *swaps = view_put_list(a, to, "swaps");
-    for (size_t i = 0; i < of->swap_count; i++) {
-        view *one = view_put_object(a, swaps, NULL);
-        view_put_text(a, one, "from", shelf->items[of->swaps[i].from]->name);
-        view_put_text(a, one, "to", shelf->items[of->swaps[i].to]->name);
-        view_put_text(a, one, "verdict", verdict_word((verdict)of->swaps[i].says));
+        if (of->uses[i].optional == optional)
+            view_put_number(a, list, NULL, numbers[of->uses[i].what], 0);
+}
+
+/* The replacements of one ingredient with one verdict: [from, to, to, …]. */
+static size_t put_swap_run(arena *a, view *list, const recipe_row *of, const uint16_t *numbers,
+                           size_t first) {
+    view *run = view_put_list(a, list, NULL);
+    view_put_number(a, run, NULL, numbers[of->swaps[first].from], 0);
+    size_t i = first;
+    for (; i < of->swap_count && of->swaps[i].from == of->swaps[first].from &&
+           of->swaps[i].says == of->swaps[first].says;
+         i++)
+        view_put_number(a, run, NULL, numbers[of->swaps[i].to], 0);
+    return i;
+}
+
+static void put_swaps(arena *a, view *to, const recipe_row *of, const uint16_t *numbers) {
+    view *swaps = view_put_object(a, to, "swaps");
+    for (size_t v = 0; v < VERDICT_UNTRIED; v++) {
+        view *list = view_put_list(a, swaps, verdict_word((verdict)v));
+        for (size_t i = 0; i < of->swap_count;)
+            if (of->swaps[i].says == v)
+                i = put_swap_run(a, list, of, numbers, i);
+            else
+                i++;
     }
 }
 
 view *search_index_of(arena *a, const recipe_rows *rows, const pantry *shelf) {
+    const uint16_t *numbers = ingredient_numbers(a, rows, shelf);
     view *index = view_object(a);
     view_put_number(a, index, "version", INDEX_VERSION, 0);
-    put_ingredients(a, index, named_ingredients(a, rows, shelf), shelf);
+    put_ingredients(a, index, numbers, shelf);
     view *recipes = view_put_list(a, index, "recipes");
     for (size_t i = 0; i < rows->count; i++) {
+        const recipe_row *of = &rows->items[i];
         view *one = view_put_object(a, recipes, NULL);
-        put_words(a, one, &rows->items[i]);
-        put_numbers(a, one, &rows->items[i]);
-        put_sets(a, one, &rows->items[i]);
-        put_uses(a, one, &rows->items[i], shelf);
+        put_words(a, one, of);
+        put_figures(a, one, of);
+        put_sets(a, one, of);
+        put_numbers_of(a, one, "ingredients", of, numbers, false);
+        put_numbers_of(a, one, "optional", of, numbers, true);
+        put_swaps(a, one, of, numbers);
     }
     return index;
 }

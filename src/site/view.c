@@ -71,6 +71,11 @@ view *view_put_text(arena *a, view *to, const char *key, const char *words) {
     return view_put_span(a, to, key, span_of(words));
 }
 
+void view_put_some(arena *a, view *to, const char *key, const char *words) {
+    if (words)
+        view_put_text(a, to, key, words);
+}
+
 view *view_put_number(arena *a, view *to, const char *key, double value, int decimals) {
     view *child = view_new(a, VIEW_NUMBER);
     child->number = value;

@@ -44,6 +44,8 @@ view *view_list(arena *a);
 view *view_put_object(arena *a, view *to, const char *key);
 view *view_put_list(arena *a, view *to, const char *key);
 view *view_put_text(arena *a, view *to, const char *key, const char *words); /* null words: null */
+/* The same, but nothing at all for null: for what most rows of a long list do not have. */
+void view_put_some(arena *a, view *to, const char *key, const char *words);
 view *view_put_span(arena *a, view *to, const char *key, span words);
 view *view_put_number(arena *a, view *to, const char *key, double value, int decimals);
 view *view_put_bool(arena *a, view *to, const char *key, bool value);

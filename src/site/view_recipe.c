@@ -230,8 +230,7 @@ static void put_trials(arena *a, view *to, const recipe *of, const trials *log) 
     view_put_bool(a, to, "has_trials", list->count > 0);
 }
 
-view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of,
-                     const swap_notes *notes) {
+view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of) {
     const site_settings *settings = &by->folder->settings;
     const recipe *from = of->of;
     view *put = view_object(a);
@@ -243,16 +242,22 @@ view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of,
     put_body(a, put, from);
     view_put_figures(a, put, of);
     put_tags(a, put, from);
-    note_words words = {from, &by->folder->book, settings->cups, settings->energy,
-                        site_law(settings)};
-    view_put_swaps(a, put, &words, notes);
     put_trials(a, put, from, &by->folder->book.log);
     view_put(put, "figures", view_of_macros(a, of));
     return put;
 }
 
+view *view_of_recipe_document(arena *a, const recipe_figures *of, const view *alone,
+                              const swap_notes *notes) {
+    view *document = view_object(a);
+    view_put_swap_data(a, document, of->of, notes);
+    view_put_all(document, alone);
+    return document;
+}
+
 view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *of,
-                          const view *alone) {
+                          const view *alone, const swap_notes *notes) {
+    const site_settings *settings = &by->folder->settings;
     const recipe *from = of->of;
     const char *path = path_of_recipe(a, from->slug);
     view *page = page_view(a, by, "recipe", path, from->title, from->summary);
@@ -260,6 +265,9 @@ view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *
         view_put_text(a, page, "image",
                       page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
     view_put_text(a, page, "json_ld", json_ld_of(a, by, of));
+    note_words words = {from, &by->folder->book, settings->cups, settings->energy,
+                        site_law(settings)};
+    view_put_swaps(a, page, &words, notes);
     view_put_all(page, alone);
     return page;
 }

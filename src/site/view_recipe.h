@@ -1,4 +1,4 @@
-/* The view of a recipe's page, which is also its recipe.json. */
+/* The views of a recipe: its page, and its recipe.json for other programs. */
 #ifndef SITE_VIEW_RECIPE_H
 #define SITE_VIEW_RECIPE_H
 
@@ -6,12 +6,16 @@
 #include "site/view_figures.h"
 #include "swap/note.h"
 
-/* The recipe alone: ingredients, method, figures, swaps, trials. In `a`. */
-view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of,
-                     const swap_notes *notes);
+/* What both have: ingredients, method, figures, trials. In `a`. */
+view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of);
 
-/* The page at recipes/<slug>/: the recipe with what all pages share, and its JSON-LD. */
+/* recipe.json: `alone` (borrowed) with the swaps as figures. */
+view *view_of_recipe_document(arena *a, const recipe_figures *of, const view *alone,
+                              const swap_notes *notes);
+
+/* The page at recipes/<slug>/: `alone` (borrowed) with what all pages share, the swaps in words
+ * and the JSON-LD. */
 view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *of,
-                          const view *alone);
+                          const view *alone, const swap_notes *notes);
 
 #endif

@@ -79,27 +79,25 @@ static const char *macros_text(arena *a, const note_words *by, const swap_note *
 #define FREE_WATER_NOTICED 0.03
 
 static const char *water_text(arena *a, double change_g, double batch_g, const char *more,
-                              const char *less, const char *same) {
+                              const char *less) {
     if (fabs(change_g) < FREE_WATER_NOTICED * batch_g)
-        return same;
+        return NULL;
     return arena_format(a, "%s: about %s %s free water", change_g > 0 ? more : less,
                         phrase_amount(a, number_round(fabs(change_g), 1), "g"),
                         change_g > 0 ? "more" : "less");
 }
 
+/* What the swap does to the water, where a baker would notice. */
 static void put_balance(arena *a, view *to, const swap_note *note) {
     double batch_g = note->before.batch_g;
     double bowl =
         balance_free_cold_g(&note->after).typical - balance_free_cold_g(&note->before).typical;
     double bake =
         balance_free_heated_g(&note->after).typical - balance_free_heated_g(&note->before).typical;
-    view *put = view_put_object(a, to, "balance");
-    view_put_text(a, put, "bowl_text",
-                  water_text(a, bowl, batch_g, "runnier in the bowl", "stiffer in the bowl",
-                             "about as wet in the bowl"));
-    view_put_text(a, put, "bake_text",
-                  water_text(a, bake, batch_g, "moister once baked", "drier once baked",
-                             "about as moist once baked"));
+    view_put_some(a, to, "bowl_text",
+                  water_text(a, bowl, batch_g, "runnier in the bowl", "stiffer in the bowl"));
+    view_put_some(a, to, "bake_text",
+                  water_text(a, bake, batch_g, "moister once baked", "drier once baked"));
 }
 
 static const char *diets_text(arena *a, diet_set set) {
@@ -112,12 +110,11 @@ static const char *diets_text(arena *a, diet_set set) {
 }
 
 static void put_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
-    view_put_text(a, to, "macros_text", macros_text(a, by, note));
-    view_put_text(a, to, "allergens_gained_text", allergen_words(a, note->gained));
-    view_put_text(a, to, "allergens_lost_text", allergen_words(a, note->lost));
-    view_put_bool(a, to, "warn_allergen", note->gained != 0);
-    view_put_text(a, to, "diets_lost_text", diets_text(a, note->diets_lost));
-    view_put_text(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
+    view_put_some(a, to, "macros_text", macros_text(a, by, note));
+    view_put_some(a, to, "allergens_gained_text", allergen_words(a, note->gained));
+    view_put_some(a, to, "allergens_lost_text", allergen_words(a, note->lost));
+    view_put_some(a, to, "diets_lost_text", diets_text(a, note->diets_lost));
+    view_put_some(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
 }
 
 const char *note_past_rescue_text(const swap_note *note) {
@@ -134,32 +131,35 @@ static void put_reasons(arena *a, view *to, const swap_note *note) {
     view_put_text(a, to, "also", note->also);
     view_put_text(a, to, "expect", note->expect);
     view_put_text(a, to, "because", note->because);
-    view_put_text(a, to, "basis", note->basis);
     view_put_text(a, to, "said_by", note_said_by(a, note));
+    /* The author's word and a trial are their own basis. */
+    bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
+    view_put_text(a, to, "basis", of_a_rule ? note->basis : NULL);
 }
 
-/* What holds for this replacement alone: amounts, liquid, changes, balance. */
-static view *put_amounts(arena *a, view *list, const note_words *by, const swap_note *note) {
+/* What holds for this replacement alone: amounts, liquid, changes, balance. Lists are long, so
+ * what a note does not have is left out. */
+static void put_amounts(arena *a, view *list, const note_words *by, const swap_note *note) {
     const ingredient *from = by->of->lines.items[note->line].what;
     view *to = view_put_object(a, list, NULL);
     view_put_text(a, to, "id", arena_format(a, "swap-%s-%s", from->slug, note->to->slug));
     view_put_text(a, to, "to", note->to->name);
     view_put_text(a, to, "to_href", path_of_ingredient(a, note->to));
-    view_put_text(a, to, "from", from->name);
-    view_put_text(a, to, "from_text", phrase_weighed(a, from, note->from_g, by->cups));
     if (note->second_line != SIZE_MAX) {
         const ingredient *second = by->of->lines.items[note->second_line].what;
+        view_put_text(a, to, "from", from->name);
+        view_put_text(a, to, "from_text", phrase_weighed(a, from, note->from_g, by->cups));
         view_put_text(a, to, "second_from", second->name);
         view_put_text(a, to, "second_from_text",
                       phrase_weighed(a, second, note->second_from_g, by->cups));
     }
-    view_put_text(a, to, "verdict", verdict_word(note->says));
-    view_put_text(a, to, "amount_text", amount_text(a, by, note));
-    view_put_text(a, to, "liquid_text", note_liquid_text(a, by, note));
-    view_put_text(a, to, "past_rescue_text", note_past_rescue_text(note));
+    if (note->says == VERDICT_AVOID)
+        return; /* no amount is advised, so there is nothing to say of one */
+    view_put_some(a, to, "amount_text", amount_text(a, by, note));
+    view_put_some(a, to, "liquid_text", note_liquid_text(a, by, note));
+    view_put_some(a, to, "past_rescue_text", note_past_rescue_text(note));
     put_changes(a, to, by, note);
     put_balance(a, to, note);
-    return to;
 }
 
 static bool same_decision(const swap_note *one, const swap_note *other) {
@@ -182,7 +182,7 @@ static const char *names_text(arena *a, const swap_note *const notes[], size_t c
     return phrase_list(a, shown, COUNT(shown));
 }
 
-/* Adds the notes among `notes` that one rule decides alike, the first of them first. */
+/* Adds the notes that one rule decides alike, the first of them first. */
 static void put_group(arena *a, view *groups, const note_words *by, const swap_note *const notes[],
                       size_t count) {
     view *group = view_put_object(a, groups, NULL);
@@ -190,16 +190,47 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     view_put_text(a, group, "names_text", names_text(a, notes, count));
     view_put_bool(a, group, "many", count > 1);
     put_reasons(a, group, notes[0]);
+    if (notes[0]->says == VERDICT_AVOID)
+        put_balance(a, group, notes[0]); /* what goes wrong, shown on the first of them */
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
         put_amounts(a, list, by, notes[i]);
 }
 
-/* Groups the answered notes from `first` to `end` by what decides them, in their order, so that
- * what a rule says is said once. */
+/* The same for programs: grams instead of words. */
+static void put_answer(arena *a, view *answers, const note_words *by,
+                       const swap_note *const notes[], size_t count) {
+    const swap_note *first = notes[0];
+    view *answered = view_put_object(a, answers, NULL);
+    view_put_text(a, answered, "verdict", verdict_word(first->says));
+    if (first->second_line != SIZE_MAX) {
+        view_put_text(a, answered, "also_from", by->of->lines.items[first->second_line].what->name);
+        view_put_number(a, answered, "also_from_g", first->second_from_g, 1);
+    }
+    view_put_some(a, answered, "also", first->also);
+    view_put_some(a, answered, "expect", first->expect);
+    view_put_some(a, answered, "because", first->because);
+    view_put_some(a, answered, "basis", first->basis);
+    view_put_text(a, answered, "said_by", note_said_by(a, first));
+    view *list = view_put_list(a, answered, "to");
+    for (size_t i = 0; i < count; i++) {
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "name", notes[i]->to->name);
+        if (first->says == VERDICT_AVOID)
+            continue;
+        view_put_number(a, one, "to_g", notes[i]->to_g, 1);
+        if (fabs(notes[i]->liquid_change_g) >= LIQUID_WORTH_SAYING_G)
+            view_put_number(a, one, "liquid_change_g", notes[i]->liquid_change_g, 1);
+    }
+}
+
+typedef void group_putter(arena *a, view *to, const note_words *by, const swap_note *const notes[],
+                          size_t count);
+
+/* Groups the `count` answered notes from `first` on by what decides them, in their order, so that
+ * what a rule says is said once; puts each group on `to`. */
 static void put_groups(arena *a, view *to, const note_words *by, const swap_note *first,
-                       size_t count) {
-    view *groups = view_put_list(a, to, "groups");
+                       size_t count, group_putter *put) {
     bool *placed = ARENA_ARRAY(a, bool, count);
     const swap_note **alike = ARENA_ARRAY(a, const swap_note *, count);
     for (size_t i = 0; i < count; i++) {
@@ -212,7 +243,7 @@ static void put_groups(arena *a, view *to, const note_words *by, const swap_note
             alike[found++] = &first[k];
             placed[k] = true;
         }
-        put_group(a, groups, by, alike, found);
+        put(a, to, by, alike, found);
     }
 }
 
@@ -224,35 +255,60 @@ static void put_untried(arena *a, view *to, const swap_note *first, size_t count
     view_put_text(a, to, "untried_text", count ? phrase_list(a, untried, count) : NULL);
 }
 
-/* One replaced ingredient: its notes from `first` on, the untried ones last; returns where the
- * next one's begin. */
-static size_t put_line(arena *a, view *lines, const note_words *by, const swap_notes *notes,
-                       size_t first) {
-    const swap_note *items = notes->items;
-    size_t end = first, tried = 0;
-    while (end < notes->count && items[end].line == items[first].line &&
-           items[end].second_line == SIZE_MAX)
-        tried += items[end++].says != VERDICT_UNTRIED;
-    const ingredient *from = by->of->lines.items[items[first].line].what;
+/* The notes of one replaced ingredient: from `first` to `end`, the tried ones first. */
+typedef struct {
+    const swap_note *first;
+    size_t count, tried;
+    bool two_for_one;
+} line_notes;
+
+/* The next line's notes from `*at` on; moves `*at` past them. */
+static line_notes next_line(const swap_notes *notes, size_t *at) {
+    line_notes of = {.first = &notes->items[*at]};
+    of.two_for_one = of.first->second_line != SIZE_MAX;
+    for (; *at < notes->count && notes->items[*at].line == of.first->line &&
+           (notes->items[*at].second_line != SIZE_MAX) == of.two_for_one;
+         ++*at) {
+        of.count++;
+        of.tried += notes->items[*at].says != VERDICT_UNTRIED;
+    }
+    return of;
+}
+
+static void put_line(arena *a, view *lines, const note_words *by, const line_notes *of) {
+    const ingredient *from = by->of->lines.items[of->first->line].what;
     view *put = view_put_object(a, lines, NULL);
     view_put_text(a, put, "from", from->name);
-    view_put_text(a, put, "from_text", phrase_weighed(a, from, items[first].from_g, by->cups));
-    view_put_bool(a, put, "open", first == 0);
-    view_put_text(a, put, "best_word", verdict_word(items[first].says));
-    view_put_number(a, put, "count", (double)tried, 0);
-    put_groups(a, put, by, &items[first], tried);
-    put_untried(a, put, &items[first + tried], end - first - tried);
-    return end;
+    view_put_text(a, put, "from_text", phrase_weighed(a, from, of->first->from_g, by->cups));
+    view_put_text(a, put, "best_word", verdict_word(of->first->says));
+    view_put_number(a, put, "count", (double)of->tried, 0);
+    put_groups(a, view_put_list(a, put, "groups"), by, of->first, of->tried, put_group);
+    put_untried(a, put, of->first + of->tried, of->count - of->tried);
 }
 
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {
     view *swaps = view_put_object(a, page, "swaps");
     view *lines = view_put_list(a, swaps, "lines");
-    size_t i = 0;
-    while (i < notes->count && notes->items[i].second_line == SIZE_MAX)
-        i = put_line(a, lines, by, notes, i);
-    view *two = view_put_object(a, swaps, "two_for_one");
-    put_groups(a, two, by, &notes->items[i], notes->count - i);
+    view *two = view_put_list(a, view_put_object(a, swaps, "two_for_one"), "groups");
+    for (size_t i = 0; i < notes->count;) {
+        line_notes of = next_line(notes, &i);
+        if (of.two_for_one)
+            put_groups(a, two, by, of.first, of.count, put_group);
+        else
+            put_line(a, lines, by, &of);
+    }
     view_put_bool(a, swaps, "has", notes->count > 0);
-    view_put_bool(a, swaps, "has_two_for_one", i < notes->count);
+    view_put_bool(a, swaps, "has_two_for_one", two->count > 0);
+}
+
+void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_notes *notes) {
+    note_words by = {.of = of};
+    view *swaps = view_put_list(a, document, "swaps");
+    for (size_t i = 0; i < notes->count;) {
+        line_notes line = next_line(notes, &i);
+        view *put = view_put_object(a, swaps, NULL);
+        view_put_text(a, put, "from", of->lines.items[line.first->line].what->name);
+        view_put_number(a, put, "from_g", line.first->from_g, 1);
+        put_groups(a, view_put_list(a, put, "answers"), &by, line.first, line.tried, put_answer);
+    }
 }

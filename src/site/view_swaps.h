@@ -18,6 +18,10 @@ typedef struct {
  * `notes` (untried last, two-for-one notes after all others). */
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes);
 
+/* Puts `swaps` on a document for programs: a list of {from, from_g, answers}, each answer a verdict
+ * with its reasons and the replacements it holds for, in grams. */
+void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_notes *notes);
+
 /* "Add 15 g (1 tbsp) water", "Hold back 20 g (4 tsp) of the milk"; null when nothing changes. */
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note);
 

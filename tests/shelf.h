@@ -43,6 +43,8 @@ static const shelf_row shelf_rows[] = {
     {"vanilla extract", "vanilla", FAMILY_FLAVOUR, {{"tsp", 4.2, 4.2, 4.2}}, "USDA SR28 02050"},
     {"chickpea", NULL, FAMILY_LEGUME, {{"cup", 164, 164, 164}}, NULL},
     {"lemon", NULL, FAMILY_FRUIT, {{"each", 84, 84, 84}, {"wedge", 7, 7, 7}}, NULL},
+    {"garlic", NULL, FAMILY_VEGETABLE, {{"clove", 3, 3, 3}}, NULL},
+    {"walnut", NULL, FAMILY_NUT, {{"cup", 100, 100, 100}, {"half", 2, 2, 2}}, "USDA SR28 12155"},
     {"clove", NULL, FAMILY_FLAVOUR, {{"tsp", 2.1, 2.1, 2.1}}, NULL},
     {"chia seed", NULL, FAMILY_NUT, {{NULL, 0, 0, 0}}, NULL},
     {"water", NULL, FAMILY_LIQUID, {{"cup", 237, 237, 237}}, NULL},

@@ -132,10 +132,11 @@ static void with_teaspoons(search *s, const vessels *v, way so_far) {
         }
 }
 
-/* Whole tablespoons, up to half a cup; teaspoons behind them while there are not `terms` yet. */
+/* Up to three tablespoons, since four are a quarter cup; teaspoons behind them while there are not
+ * `terms` yet. */
 static void with_tablespoons(search *s, const vessels *v, way so_far, int terms) {
-    for (double whole = 1; whole * v->g[TBSP] < v->g[CUP] / 2; whole++) {
-        way w = filled_up(so_far, v, TBSP, (step){whole, (unsigned)whole});
+    for (unsigned whole = 1; whole <= 3; whole++) {
+        way w = filled_up(so_far, v, TBSP, (step){whole, whole});
         consider(s, w);
         if (so_far.of[CUP] == 0 || terms > 2)
             with_teaspoons(s, v, w);
@@ -167,7 +168,7 @@ static bool best_volume(double grams, const vessels *v, way *out) {
         return true;
     }
     with_cups(&s, v, 2);
-    if (s.any && error_g(&s, &s.best) > s.allowed_g)
+    if (s.any && error_g(&s, &s.best) > fmax(0.05 * grams, s.allowed_g))
         with_cups(&s, v, 3);
     *out = s.best;
     return s.any;
@@ -234,13 +235,12 @@ static kitchen_measure measure_of(arena *a, const way *w, double grams) {
 /* -- answers
  * ---------------------------------------------------------------------------------------- */
 
-/* Eggs are counted where that is near, or near enough and no single vessel or two would do. */
+/* Eggs are counted where that is near enough, unless one or two vessels come nearer. */
 static bool counts_rather(const ingredient *what, const way *counted, const way *volume,
                           double grams) {
-    if (what->in != FAMILY_EGG)
-        return false;
+    bool nearer = fabs(volume->grams - grams) <= fabs(counted->grams - grams) + 1e-9 * grams;
     bool simple = volume->scoops <= 2 && is_within(volume, grams, 0.03);
-    return is_within(counted, grams, simple ? 0.03 : 0.1);
+    return what->in == FAMILY_EGG && is_within(counted, grams, 0.1) && !(simple && nearer);
 }
 
 static bool best_way(const ingredient *what, double grams, cup_standard cups, way *out) {

@@ -12,14 +12,14 @@ typedef struct {
     double error_g;   /* grams - what was asked for */
 } kitchen_measure;
 
-/* The nearest sensible combination (two units, a third where two come no nearer than 3 %) for
+/* The nearest sensible combination (two units, a third only where two come no nearer than 5 %) for
  * `grams` of `what`: the fewest scoops among those within 3 % (or a quarter of 1/8 tsp), else the
  * nearest. Sweeps cups down to 1/4, then tablespoons, then teaspoons; "a pinch" under 1/8 tsp.
- * Counted things (eggs) come in wholes and halves when the entry has a count and no cup; eggs also
- * where a count is within 3 %, or within 10 % and a volume would take more than two scoops. The
- * text reads back as an ingredient line's amount and unit. False when there is nothing to measure,
- * or the entry has no household weight, or only a count that is off by more than a quarter: weigh
- * it. */
+ * Counted things come in wholes and halves when the entry has a count and no cup; eggs also where
+ * that is within 10 %, unless one or two vessels come nearer. The text reads back as the amount
+ * and unit of an ingredient line; a count of `each` is a bare number. False when there is nothing
+ * to measure, or the entry has no household weight, or only a count that is off by more than a
+ * quarter: weigh it. */
 bool kitchen_measure_of(arena *a, const ingredient *what, double grams, cup_standard cups,
                         kitchen_measure *out);
 

@@ -2,7 +2,7 @@
 
 #include "base/words.h"
 #include "measure/brackets.h"
-#include "measure/phrase.h"
+#include "measure/naming.h"
 
 enum { LINE_BYTES_MOST = 1000 };
 
@@ -368,7 +368,7 @@ static void read_preparation(reading *r) {
     }
 }
 
-static void complain_of_name(reading *r, span words, const phrase *said, const pantry *shelf) {
+static void complain_of_name(reading *r, span words, const naming *said, const pantry *shelf) {
     const char *near = pantry_nearest(shelf, span_of(said->name), r->a);
     const char *hint = "add it to a file in pantry/, or write the name the pantry has";
     if (said->turns)
@@ -397,34 +397,39 @@ static void prepare_beside(reading *r, const char *words) {
         prepare(r, rest);
 }
 
-/* A word before the name that the entry has a weight for, though it is no unit elsewhere:
- * "2 wedges lemon". */
-static void read_own_measure(reading *r, const phrase *said) {
-    range room;
-    span folded = words_fold(r->a, span_of(said->before));
-    const span forms[] = {folded, span_first(folded, folded.length - span_ends(folded, "s")),
-                          span_first(folded, folded.length - 2u * span_ends(folded, "es"))};
-    for (size_t i = 0; i < COUNT(forms) && !r->line.in && folded.length; i++)
-        if (ingredient_measure(said->what, forms[i], &room)) {
-            unit *own = ARENA_NEW(r->a, unit);
-            *own = (unit){arena_copy(r->a, forms[i]), UNIT_COUNT, 1};
-            r->line.in = own;
-            r->line.unit_written = said->before;
-        }
+/* A word beside the name that the entry has a weight for: "2 wedges lemon", "2 garlic cloves",
+ * "4 large garlic cloves". Returns the words without it. */
+static const char *take_own_measure(reading *r, const ingredient *what, const char *words) {
+    size_t used;
+    recipe_line *line = &r->line;
+    span folded = words_fold(r->a, span_of(words));
+    const char *measure = naming_measure(what, folded, &used);
+    bool open = line->has_amount && (!line->in || unit_is_size(line->in));
+    if (!measure || !open)
+        return words;
+    if (line->in)
+        prepare(r, span_of(line->unit_written));
+    unit *own = ARENA_NEW(r->a, unit);
+    *own = (unit){measure, UNIT_COUNT, 1};
+    line->in = own;
+    line->unit_written = arena_copy(r->a, span_first(folded, used));
+    span rest = span_of(words);
+    for (size_t gone = 0; gone < used && rest.length; gone++) /* and the space behind it */
+        gone += words_fold(r->a, span_next_word(&rest)).length;
+    return arena_copy(r->a, rest);
 }
 
-static void take_known(reading *r, span words, const phrase *said) {
-    if (r->line.has_amount)
-        read_own_measure(r, said);
-    if (said->may_turn)
+static void take_known(reading *r, span words, const naming *said) {
+    const char *before = take_own_measure(r, said->what, said->before);
+    const char *after = take_own_measure(r, said->what, said->after);
+    if (said->may_turn && before == said->before)
         problem_warn(r->found, here(r, words),
                      "add it to a file in pantry/, or put what is done to it behind a comma",
                      "\"%s\" is weighed as %s: \"%s\" before it is not looked at",
                      arena_format(r->a, "%s %s", said->before, said->name), said->what->name,
                      said->may_turn);
-    if (r->line.unit_written != said->before)
-        prepare_beside(r, said->before);
-    prepare_beside(r, said->after);
+    prepare_beside(r, before);
+    prepare_beside(r, after);
 }
 
 /* "2 cloves": no name follows, so the unit is the ingredient. */
@@ -451,7 +456,7 @@ static bool read_name(reading *r, const pantry *shelf) {
     if (!has_one_amount(r, words))
         return false;
     if (words.length) {
-        phrase said = phrase_read(r->a, words, shelf);
+        naming said = naming_read(r->a, words, shelf);
         r->line.what = said.what;
         r->line.name = said.name;
         if (said.what)

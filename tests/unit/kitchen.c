@@ -53,7 +53,10 @@ static void finds_the_nearest_sensible_measure(void **state) {
         {"egg", 75, "1 1/2 large"},
         {"egg", 25, "1/2 large"},
         {"egg", 114, "2 1/2 large"},
+        {"egg", 37, "2 tbsp + 1 1/4 tsp"},
         {"egg white", 121.5, "1/2 cup"},
+        {"egg white", 243, "1 cup"},
+        {"egg white", 66, "2 large"},
         {"lemon", 84, "1"},
         {"lemon", 126, "1 1/2"},
         {"lemon", 5, NULL}, /* half a one is nine times too much */
@@ -113,7 +116,7 @@ static void a_measure_weighs_what_it_says(void **state) {
     arena_free(k.a);
 }
 
-/* Without a decimal, in three terms at the most, and within 3 % from 2 tablespoons up, within half
+/* Without a decimal, in three terms at the most, and within 5 % from 2 tablespoons up, within half
  * a step of the spoons below. */
 static void a_measure_is_near_and_plain(void **state) {
     (void)state;
@@ -130,7 +133,7 @@ static void a_measure_is_near_and_plain(void **state) {
             int terms = 1 + (first < said.length) + (span_find(rest, " + ") < rest.length);
             if (span_find(said, ".") < said.length || terms > 3)
                 fail_msg("%s is not plain", m.text);
-            if (fabs(m.error_g) > fmax(grams < 6 * tsp_g ? half_step_g : 0, 0.03 * grams) + 1e-9)
+            if (fabs(m.error_g) > fmax(grams < 6 * tsp_g ? half_step_g : 0, 0.05 * grams) + 1e-9)
                 fail_msg("%s for %.3f g is off by %.3f g", m.text, grams, m.error_g);
         }
     arena_free(k.a);

@@ -60,6 +60,9 @@ static void reads_lines(void **state) {
         {"2 scoops pea protein", 2, 2, "scoop", "pea protein", "pea protein powder", ""},
         {"1 stick butter, softened", 1, 1, "stick", "butter", "butter", "softened"},
         {"2 wedges lemon", 2, 2, "wedge", "lemon", "lemon", ""},
+        {"2 lemon wedges", 2, 2, "wedge", "lemon", "lemon", ""},
+        {"3 large garlic cloves, crushed", 3, 3, "clove", "garlic", "garlic", "large, crushed"},
+        {"10 walnut halves", 10, 10, "half", "walnut", "walnut", ""},
         {"2 cloves", 2, 2, "", "cloves", "clove", ""},
         {"2 packets of pea protein", 2, 2, "packet", "pea protein", "pea protein powder", ""},
         /* a little */

@@ -1,4 +1,4 @@
-#include "measure/phrase.h"
+#include "measure/naming.h"
 
 #include "base/words.h"
 
@@ -66,21 +66,25 @@ static const char *const joints[] = {"for", "with", "without", "or", "and", "plu
 
 /* Ahead of a name these leave it the food it is. Words in -ed and -ly do too. */
 static const char *const plain_words[] = {
-    "a",       "an",        "the",     "of",       "fresh",     "freshly",     "ripe",
-    "very",    "overripe",  "large",   "small",    "medium",    "big",         "cold",
-    "cool",    "warm",      "hot",     "lukewarm", "room",      "temperature", "soft",
-    "hard",    "firm",      "fine",    "coarse",   "plain",     "natural",     "pure",
-    "organic", "good",      "quality", "free",     "range",     "raw",         "whole",
-    "dry",     "frozen",    "thin",    "thick",    "smooth",    "crunchy",     "runny",
-    "light",   "dark",      "mild",    "extra",    "virgin",    "low",         "full",
-    "fat",     "reduced",   "skim",    "level",    "heaped",    "scant",       "generous",
-    "your",    "favourite", "any",     "some",     "little",    "few",         "bit",
-    "more",    "split",     "cut",     "new",      "old",       "young",       "tart",
-    "sweet",   "no",        "neutral", "vanilla",  "chocolate", "stick",       "piece",
-    "still",   "boiling",   "ice",     "tap",      "ready",     "to",          "eat",
-    "about",   "each",      "other",   "half",     "all",       "purpose",     "not"};
+    "a",        "ground",   "an",        "the",     "of",          "fresh",   "freshly", "ripe",
+    "very",     "overripe", "large",     "small",   "medium",      "big",     "cold",    "cool",
+    "warm",     "hot",      "lukewarm",  "room",    "temperature", "soft",    "hard",    "firm",
+    "fine",     "coarse",   "plain",     "natural", "pure",        "organic", "good",    "quality",
+    "free",     "range",    "raw",       "whole",   "dry",         "frozen",  "thin",    "thick",
+    "smooth",   "crunchy",  "runny",     "light",   "dark",        "mild",    "extra",   "virgin",
+    "low",      "full",     "fat",       "reduced", "skim",        "level",   "heaped",  "scant",
+    "generous", "your",     "favourite", "any",     "some",        "little",  "few",     "bit",
+    "more",     "split",    "cut",       "new",     "old",         "young",   "tart",    "no",
+    "neutral",  "stick",    "piece",     "still",   "boiling",     "ice",     "tap",     "ready",
+    "to",       "eat",      "about",     "each",    "other",       "half",    "all",     "purpose",
+    "not"};
 
-static bool is_plain(span word) {
+/* A powder is sold in these; the rest of it is the same. */
+static const char *const flavours[] = {"vanilla", "chocolate", "strawberry", "caramel", "cocoa"};
+
+static bool is_plain(span word, const ingredient *what) {
+    if (what->in == FAMILY_PROTEIN_POWDER && is_among(word, flavours, COUNT(flavours)))
+        return true;
     bool figure = word.length && word.at[0] >= '0' && word.at[0] <= '9';
     return figure || span_ends(word, "ed") || span_ends(word, "ly") ||
            is_among(word, plain_words, COUNT(plain_words));
@@ -88,6 +92,30 @@ static bool is_plain(span word) {
 
 static span without_plural(span word) {
     return span_ends(word, "s") ? span_first(word, word.length - 1) : word;
+}
+
+/* The bytes of `words` that are `measure` in either number and end a word; 0: they are not. */
+static size_t measure_length(span words, const char *measure) {
+    static const char *const endings[] = {"", "s", "es"};
+    size_t length = strlen(measure);
+    if (strcmp(measure, "half") == 0 && span_begins(words, "halves"))
+        return strlen("halves");
+    for (size_t i = 0; i < COUNT(endings) && span_begins(words, measure); i++) {
+        span rest = span_from(words, length);
+        size_t end = length + strlen(endings[i]);
+        if (span_begins(rest, endings[i]) && (words.length == end || words.at[end] == ' '))
+            return end;
+    }
+    return 0;
+}
+
+const char *naming_measure(const ingredient *of, span words, size_t *used) {
+    for (size_t i = 0; i < of->measures.count; i++) {
+        *used = measure_length(words, of->measures.items[i].unit);
+        if (*used)
+            return of->measures.items[i].unit;
+    }
+    return NULL;
 }
 
 /* The word of `after` (folded) that makes another food, or empty: a head such as "extract", or
@@ -104,9 +132,9 @@ static span turning_word(const pantry *shelf, span after) {
 }
 
 /* The first word of `before` (folded) that is not known to be harmless, or empty. */
-static span odd_word(span before) {
+static span odd_word(span before, const ingredient *what) {
     for (span word = span_next_word(&before); word.length; word = span_next_word(&before))
-        if (!is_plain(word))
+        if (!is_plain(word, what))
             return word;
     return (span){0};
 }
@@ -116,18 +144,21 @@ static const char *copied(arena *a, span word) {
 }
 
 /* All of it is the name, since no ingredient can be told from it. */
-static phrase unknown(arena *a, const tokens *all, span turns) {
-    return (phrase){.name = written_words(a, all, 0, all->count),
+static naming unknown(arena *a, const tokens *all, span turns) {
+    return (naming){.name = written_words(a, all, 0, all->count),
                     .before = "",
                     .after = "",
                     .turns = copied(a, turns)};
 }
 
-phrase phrase_read(arena *a, span words, const pantry *shelf) {
+naming naming_read(arena *a, span words, const pantry *shelf) {
     tokens all = tokens_of(a, words);
     span before, after;
     const ingredient *what = pantry_find_longest(shelf, all.folded, &before, &after);
-    span turns = what ? turning_word(shelf, after) : (span){0};
+    size_t measure = 0;
+    if (what)
+        (void)naming_measure(what, after, &measure); /* "garlic cloves" are no spice */
+    span turns = what ? turning_word(shelf, span_from(after, measure)) : (span){0};
     if (!what || turns.length)
         return unknown(a, &all, turns);
     size_t ends = all.folded.length - after.length - (after.length > 0), first = 0;
@@ -136,10 +167,10 @@ phrase phrase_read(arena *a, span words, const pantry *shelf) {
     size_t last = first;
     while (last < all.count && all.items[last].start < ends)
         last++;
-    return (phrase){.what = what,
+    return (naming){.what = what,
                     .name = written_words(a, &all, first, last),
                     .name_at = (size_t)(all.items[first].written.at - words.at),
                     .before = written_words(a, &all, 0, first),
                     .after = written_words(a, &all, last, all.count),
-                    .may_turn = copied(a, odd_word(before))};
+                    .may_turn = copied(a, odd_word(before, what))};
 }

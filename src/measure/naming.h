@@ -1,6 +1,6 @@
 /* The name in an ingredient line with the words around it: "very ripe bananas, mashed". */
-#ifndef MEASURE_PHRASE_H
-#define MEASURE_PHRASE_H
+#ifndef MEASURE_NAMING_H
+#define MEASURE_NAMING_H
 
 #include "pantry/pantry.h"
 
@@ -13,9 +13,13 @@ typedef struct {
     const char *turns;      /* a word behind it that makes it another food; null: none. Then
                              * `what` is null and `name` all of it */
     const char *may_turn;   /* a word ahead of it that may; null: none */
-} phrase;
+} naming;
+
+/* The measure of `of` that `words` (folded, a leading part counts) name in either number, as the
+ * entry has it ("clove" for "cloves, crushed"); null when they name none. `*used` is its bytes. */
+const char *naming_measure(const ingredient *of, span words, size_t *used);
 
 /* Finds the name in `words` (no brackets, no comma). All strings are copied into `a`. */
-phrase phrase_read(arena *a, span words, const pantry *shelf);
+naming naming_read(arena *a, span words, const pantry *shelf);
 
 #endif

@@ -112,13 +112,16 @@ build_report build_site(const build_request *asked, problems *found) {
     site_folder folder;
     theme look;
     arena *home = arena_new();
-    bool readable = site_folder_read(home, asked->folder, &folder, found, &report.machine_failed);
-    if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, found)) {
+    /* The places of these borrow file names from `home`; joining copies them out. */
+    problems own = problems_in(home);
+    bool readable = site_folder_read(home, asked->folder, &folder, &own, &report.machine_failed);
+    if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, &own)) {
         page_maker by = {&folder, &look, asked->show_views};
         bool failed = report.machine_failed;
-        report = build_with(&by, asked, home, found);
+        report = build_with(&by, asked, home, &own);
         report.machine_failed = report.machine_failed || failed;
     }
+    problems_join(found, &own);
     arena_free(home);
     return report;
 }

@@ -63,15 +63,25 @@ static bool is_in_families(const ingredient *what, unsigned families) {
     return families == 0 || (families >> what->in & 1u);
 }
 
-/* Kinds of the pantry's ingredients that `families` hold, for a hint. */
+typedef struct {
+    const char **items;
+    size_t count, capacity;
+} kind_list;
+
+/* The kind itself and its leading words: all that a rule may call it by. */
+static void add_kinds(arena *home, const char *kind, kind_list *to) {
+    span whole = span_of(kind);
+    for (size_t i = 1; i <= whole.length; i++)
+        if (i == whole.length || whole.at[i] == ' ')
+            LIST_ADD(home, to, arena_copy(home, span_first(whole, i)));
+}
+
+/* The nearest kind of an ingredient of `families`, for a hint. */
 static const char *nearest_kind(const rule_reader *by, span kind, unsigned families) {
-    struct {
-        const char **items;
-        size_t count, capacity;
-    } kinds = {0};
+    kind_list kinds = {0};
     for (size_t i = 0; i < by->shelf->count; i++)
-        if (is_in_families(by->shelf->items[i], families) && by->shelf->items[i]->kind[0])
-            LIST_ADD(by->found->home, &kinds, by->shelf->items[i]->kind);
+        if (is_in_families(by->shelf->items[i], families))
+            add_kinds(by->found->home, by->shelf->items[i]->kind, &kinds);
     return words_nearest(kind, kinds.items, kinds.count);
 }
 

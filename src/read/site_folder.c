@@ -1,8 +1,6 @@
 #include "read/site_folder.h"
 
-#include "base/words.h"
 #include "read/fields.h"
-#include "read/frontmatter.h"
 #include "read/pantry_file.h"
 #include "read/rules.h"
 #include "read/trials.h"
@@ -63,19 +61,6 @@ static file_list list_files(const folder_reader *r, const char *name, const char
     return wanted;
 }
 
-/* Two files whose names give the same slug would overwrite each other's page. */
-static void check_slugs(const folder_reader *r, const char *folder, const file_list *files) {
-    names slugs = names_in(r->home);
-    for (size_t i = 0; i < files->count; i++) {
-        size_t earlier;
-        const char *slug = page_slug(r->home, files->items[i].name);
-        if (!names_add(&slugs, span_of(slug), i, &earlier))
-            problem_add(r->found, (place){.file = path_join(r->home, folder, files->items[i].name)},
-                        "rename one of them", "its page would overwrite that of %s",
-                        files->items[earlier].name);
-    }
-}
-
 /* -- what the site holds
  * ------------------------------------------------------------------------------ */
 
@@ -113,9 +98,19 @@ static int compare_pages(const void *left, const void *right) {
     return titles ? titles : strcmp(a->file, b->file);
 }
 
+/* Two files whose names make one slug would write one page over the other. */
+static void add_page(const folder_reader *r, plain_page *page) {
+    for (size_t i = 0; i < r->out->page_count; i++)
+        if (strcmp(r->out->pages[i]->slug, page->slug) == 0) {
+            problem_add(r->found, (place){page->file, 1, 1}, "rename one of the two files",
+                        "%s has the same page, pages/%s/", r->out->pages[i]->file, page->slug);
+            return;
+        }
+    r->out->pages[r->out->page_count++] = page;
+}
+
 static void read_pages(const folder_reader *r) {
     file_list files = list_files(r, "pages", ".md");
-    check_slugs(r, "pages", &files);
     r->out->pages = ARENA_ARRAY(r->home, plain_page *, files.count);
     for (size_t i = 0; i < files.count; i++) {
         span bytes;
@@ -123,7 +118,7 @@ static void read_pages(const folder_reader *r) {
         plain_page *page =
             read_bytes(r, file, &bytes) ? page_read(r->home, file, bytes, r->found) : NULL;
         if (page)
-            r->out->pages[r->out->page_count++] = page;
+            add_page(r, page);
     }
     if (r->out->page_count > 1)
         qsort(r->out->pages, r->out->page_count, sizeof r->out->pages[0], compare_pages);
@@ -158,7 +153,6 @@ static void read_site(const folder_reader *r) {
     each_file(r, "rules", take_rules);
     each_file(r, "trials", take_trials);
     r->out->recipe_files = list_files(r, "recipes", ".md");
-    check_slugs(r, "recipes", &r->out->recipe_files);
     check_trials(r);
     read_pages(r);
     read_pictures(r);

@@ -18,8 +18,10 @@ typedef struct {
     double amino[AMINO_COUNT];  /* of the profiled */
     double having[AMINO_COUNT]; /* profiled protein for which this amino acid is known */
     bool unclear;               /* a line may bring protein that nobody knows of */
-    word_list without;
 } protein_sum;
+
+/* Share of the protein that an ingredient without a profile must bring to be named. */
+#define WORTH_NAMING 0.01
 
 static bool is_profiled(const ingredient *what) {
     return what->has_amino_acids[AMINO_LYSINE] && what->has_amino_acids[AMINO_SULPHUR] &&
@@ -36,18 +38,22 @@ static void add_profiled(protein_sum *sum, const ingredient *what, double protei
         }
 }
 
-static void add_ingredient(arena *a, protein_sum *sum, const ingredient *what, double grams) {
-    if (!nutrient_known(&what->per_100_g, NUTRIENT_PROTEIN)) {
+static bool has_protein_figure(const ingredient *what) {
+    return nutrient_known(&what->per_100_g, NUTRIENT_PROTEIN);
+}
+
+static double protein_in(const ingredient *what, double grams) {
+    return what->per_100_g.of[NUTRIENT_PROTEIN] * grams / 100;
+}
+
+static void add_ingredient(protein_sum *sum, const ingredient *what, double grams) {
+    if (!has_protein_figure(what)) {
         sum->unclear = true;
-        word_add_once(a, &sum->without, what->name);
         return;
     }
-    double protein_g = what->per_100_g.of[NUTRIENT_PROTEIN] * grams / 100;
-    sum->protein += protein_g;
+    sum->protein += protein_in(what, grams);
     if (is_profiled(what))
-        add_profiled(sum, what, protein_g);
-    else if (protein_g > 0)
-        word_add_once(a, &sum->without, what->name);
+        add_profiled(sum, what, protein_in(what, grams));
 }
 
 /* Lowest ratio to `pattern` among the amino acids that are scored. */
@@ -75,7 +81,7 @@ static unsigned unscored_in(const protein_sum *sum) {
 }
 
 static protein_quality quality_of_sum(const protein_sum *sum) {
-    protein_quality q = {.without = sum->without};
+    protein_quality q = {0};
     if (sum->protein <= 0 || sum->profiled <= 0)
         return q;
     amino_acid limiting_2013;
@@ -89,25 +95,42 @@ static protein_quality quality_of_sum(const protein_sum *sum) {
     return q;
 }
 
-protein_quality quality_of(arena *a, const recipe *of) {
+static protein_sum sum_of(const recipe *of) {
     protein_sum sum = {0};
     for (size_t i = 0; i < of->lines.count; i++) {
-        if (!line_counts(of, i))
-            continue;
-        if (line_is_weighed(of, i)) {
-            add_ingredient(a, &sum, of->lines.items[i].what, of->weights[i].grams);
-        } else {
+        if (line_is_weighed(of, i))
+            add_ingredient(&sum, of->lines.items[i].what, of->weights[i].grams);
+        else if (line_counts(of, i))
             sum.unclear = true;
-            word_add_once(a, &sum.without, line_name(of, i));
-        }
     }
-    return quality_of_sum(&sum);
+    return sum;
+}
+
+/* True when line `i` is a reason why not all of `protein_g` is scored. */
+static bool is_without(const recipe *of, size_t i, double protein_g) {
+    const ingredient *what = of->lines.items[i].what;
+    if (!line_is_weighed(of, i) || !has_protein_figure(what))
+        return line_counts(of, i);
+    double own_g = protein_in(what, of->weights[i].grams);
+    return !is_profiled(what) && own_g > WORTH_NAMING * protein_g;
+}
+
+protein_quality quality_of(arena *a, const recipe *of) {
+    protein_sum sum = sum_of(of);
+    protein_quality q = quality_of_sum(&sum);
+    for (size_t i = 0; i < of->lines.count; i++)
+        if (is_without(of, i, sum.protein))
+            word_add_once(a, &q.without, line_name(of, i));
+    return q;
 }
 
 protein_quality quality_of_ingredient(arena *a, const ingredient *what) {
     protein_sum sum = {0};
-    add_ingredient(a, &sum, what, 100);
-    return quality_of_sum(&sum);
+    add_ingredient(&sum, what, 100);
+    protein_quality q = quality_of_sum(&sum);
+    if (!q.known && (sum.unclear || sum.protein > 0))
+        word_add_once(a, &q.without, what->name);
+    return q;
 }
 
 double quality_corrected_g(const protein_quality *of, double protein_g) {

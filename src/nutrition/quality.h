@@ -18,7 +18,8 @@ typedef struct {
     double digestibility; /* protein-weighted */
     amino_acid limiting;
     double score_2013; /* against FAO 2013, older child and adult */
-    word_list without; /* ingredients that bring protein and have no profile */
+    word_list without; /* ingredients that bring protein (a hundredth of it and more) and have no
+                        * profile, or of which nobody knows what they bring */
     unsigned unscored; /* bit 1u << amino_acid: known for too little of the protein to be scored
                         * (tryptophan is often not measured); it might limit, too */
 } protein_quality;

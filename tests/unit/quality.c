@@ -39,9 +39,8 @@ static const struct {
     bool known;
     size_t without;
 } covers[] = {
-    {"all has a profile", 100, 0, true, 0},
-    {"nine tenths are enough", 90, 10, true, 1},
-    {"less is not", 89, 11, false, 1},
+    {"all has a profile", 100, 0, true, 0}, {"nine tenths are enough", 90, 10, true, 1},
+    {"less is not", 89, 11, false, 1},      {"a hundredth is not worth naming", 99, 1, true, 0},
     {"none has", 0, 50, false, 1},
 };
 

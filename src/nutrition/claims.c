@@ -79,7 +79,8 @@ static measured per_100_kcal(const claim_case *about, const condition *asked) {
     return amount_in(about, asked->which, amount, "100 kcal");
 }
 
-/* Energy of 1 g: protein and fat, kJ (EU, Annex XIV) and kcal (21 CFR 101.9(c)(1)(i)(B)). */
+/* `per_g` is the energy of 1 g of what is asked: kJ (EU, Annex XIV) or kcal (21 CFR
+ * 101.9(c)(1)(i)(B)). */
 static measured energy_share(const claim_case *about, const condition *asked, nutrient energy,
                              double per_g) {
     const char *open;
@@ -99,8 +100,7 @@ static measured share_of_eu_energy(const claim_case *about, const condition *ask
 }
 
 static measured share_of_us_energy(const claim_case *about, const condition *asked) {
-    return energy_share(about, asked, NUTRIENT_ENERGY_ATWATER,
-                        asked->which == NUTRIENT_PROTEIN ? 4 : 9);
+    return energy_share(about, asked, NUTRIENT_ENERGY_ATWATER, 9); /* only asked of saturates */
 }
 
 static measured per_grams(const claim_case *about, nutrient which, double grams, const char *name) {

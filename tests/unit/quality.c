@@ -86,6 +86,25 @@ static void a_profile_needs_what_limits_most(void **state) {
     arena_free(a);
 }
 
+static void an_amino_acid_is_scored_from_nine_tenths_on(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        double with_g, without_g;
+        unsigned unscored;
+    } cases[] = {{"nine tenths", 90, 10, 0}, {"less", 89, 11, 1u << AMINO_TRYPTOPHAN}};
+    arena *a = arena_new();
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        recipe *r = recipe_new(a, "bar");
+        recipe_add(a, r, powder(a, "with", 100, poor_in_lysine, 0.9), cases[i].with_g);
+        recipe_add(a, r, powder(a, "without", 100, without_tryptophan, 0.9), cases[i].without_g);
+        recipe_finish(r, 1, 0);
+        if (quality_of(a, r).unscored != cases[i].unscored)
+            fail_msg("%s: %#x", cases[i].name, quality_of(a, r).unscored);
+    }
+    arena_free(a);
+}
+
 static void what_may_bring_protein_unseen_makes_it_unknown(void **state) {
     (void)state;
     arena *a = arena_new();
@@ -136,6 +155,7 @@ int main(void) {
         cmocka_unit_test(scores_one_ingredient),
         cmocka_unit_test(takes_profiles_of_nine_tenths),
         cmocka_unit_test(a_profile_needs_what_limits_most),
+        cmocka_unit_test(an_amino_acid_is_scored_from_nine_tenths_on),
         cmocka_unit_test(what_may_bring_protein_unseen_makes_it_unknown),
         cmocka_unit_test(no_protein_has_no_quality),
         cmocka_unit_test(pdcaas_is_cut_at_one),

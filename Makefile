@@ -89,9 +89,11 @@ $(OUT)/src/%.o: src/%.c | $(BUILD)/deps.ok
 	@mkdir -p $(@D)
 	$(CC) $(CFLAGS_OURS) -include base/forbidden.h -MMD -MP -c $< -o $@
 
-$(OUT)/embed: src/reference/embed.c | $(BUILD)/deps.ok
-	@mkdir -p $(@D)
-	$(CC) -std=c11 -D_GNU_SOURCE -O1 $(WARNINGS) $< -o $@
+# The tool reads YAML as the program does.
+EMBED_PARTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/base/*.c) src/read/encoding.c \
+                 $(wildcard src/read/yaml*.c))
+$(OUT)/embed: $(OUT)/src/reference/embed.o $(EMBED_PARTS)
+	$(CC) $(LDFLAGS_OURS) $^ -lyaml -lutf8proc -lxxhash -lm -o $@
 
 # The list of files is kept so that adding or removing one is noticed too.
 $(OUT)/embedded.list: FORCE | $(BUILD)/deps.ok

@@ -276,9 +276,8 @@ static void read_entry(const entry *e) {
     read_price(e);
 }
 
-void pantry_file_read(pantry *shelf, const char *file, span bytes, bool hers, problems *found) {
-    const yaml_node *list = fields_read_list(shelf->home, file, bytes, "an ingredient", found);
-    for (size_t i = 0; list && i < list->count; i++) {
+void pantry_entries_read(pantry *shelf, const yaml_node *list, bool hers, problems *found) {
+    for (size_t i = 0; i < list->count; i++) {
         const yaml_node *node = list->items[i];
         ingredient one = {.name = "", .kind = "", .at = node->at, .hers = hers};
         size_t before = found->errors;
@@ -290,4 +289,10 @@ void pantry_file_read(pantry *shelf, const char *file, span bytes, bool hers, pr
         energy_check(&one, found);
         pantry_add(shelf, &one, found);
     }
+}
+
+void pantry_file_read(pantry *shelf, const char *file, span bytes, bool hers, problems *found) {
+    const yaml_node *list = fields_read_list(shelf->home, file, bytes, "an ingredient", found);
+    if (list)
+        pantry_entries_read(shelf, list, hers, found);
 }

@@ -185,16 +185,20 @@ static bool is_new(const swap_rules *all, const swap_rule *one, problems *found)
     return true;
 }
 
+void rules_read_list(const rule_reader *with, const yaml_node *list, authority by,
+                     swap_rules *into) {
+    for (size_t i = 0; i < list->count; i++) {
+        swap_rule one = {.at = list->items[i]->at, .by = by};
+        if (read_rule(with, list->items[i], &one) && is_new(into, &one, with->found))
+            LIST_ADD(with->home, into, one);
+    }
+}
+
 void rules_read(arena *a, const char *file, span bytes, authority by, const pantry *shelf,
                 swap_rules *into, problems *found) {
-    /* The kinds of the reference rules are checked when the program is tested, not each time. */
-    rule_reader r = {a, shelf, by != SAID_BY_REFERENCE, found};
     const yaml_node *list = fields_read_list(a, file, bytes, "a rule", found);
-    for (size_t i = 0; list && i < list->count; i++) {
-        swap_rule one = {.at = list->items[i]->at, .by = by};
-        if (read_rule(&r, list->items[i], &one) && is_new(into, &one, found))
-            LIST_ADD(a, into, one);
-    }
+    if (list)
+        rules_read_list(&(rule_reader){a, shelf, by != SAID_BY_REFERENCE, found}, list, by, into);
 }
 
 /* -- a recipe's own swaps

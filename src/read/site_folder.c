@@ -4,6 +4,7 @@
 #include "read/pantry_file.h"
 #include "read/rules.h"
 #include "read/trials.h"
+#include "read/yaml_packed.h"
 #include "reference/reference.h"
 
 #include <errno.h>
@@ -181,14 +182,18 @@ static bool read_settings(const folder_reader *r) {
 
 static void read_reference_pantry(site_folder *out, problems *found) {
     for (size_t i = 0; i < reference_pantry_count; i++)
-        pantry_file_read(&out->shelf, reference_pantry[i].name, reference_pantry[i].bytes, false,
-                         found);
+        pantry_entries_read(
+            &out->shelf, yaml_unpack(out->home, reference_pantry[i].name, reference_pantry[i].tree),
+            false, found);
 }
 
+/* The kinds of the reference rules are checked when the program is tested, not each time. */
 static void read_reference_rules(site_folder *out, problems *found) {
+    const rule_reader with = {out->home, &out->shelf, false, found};
     for (size_t i = 0; i < reference_rules_count; i++)
-        rules_read(out->home, reference_rules[i].name, reference_rules[i].bytes, SAID_BY_REFERENCE,
-                   &out->shelf, &out->book.rules, found);
+        rules_read_list(&with,
+                        yaml_unpack(out->home, reference_rules[i].name, reference_rules[i].tree),
+                        SAID_BY_REFERENCE, &out->book.rules);
 }
 
 bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,

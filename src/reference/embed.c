@@ -1,27 +1,55 @@
 /* A tool of the build: prints C that holds the given files, sorted into the reference pantry, the
- * reference rules and the default theme. Its output is compiled in (reference/reference.h). */
+ * reference rules and the default theme. Its output is compiled in (reference/reference.h). YAML
+ * is read here and held as a packed tree too, so that the program need not scan it at each start;
+ * broken YAML ends the build. */
+#include "base/files.h"
+#include "read/yaml_packed.h"
+
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
-static void die(const char *path) {
-    perror(path);
+static void print_array(const char *name, int number, span bytes) {
+    printf("static const unsigned char %s_%d[] = {", name, number);
+    for (size_t i = 0; i < bytes.length; i++)
+        printf("%s%d,", i % 24 ? "" : "\n", (unsigned char)bytes.at[i]);
+    /* A last zero, not counted in the length, so that no array is empty. */
+    printf("0};\nenum { %s_length_%d = %zu };\n", name, number, bytes.length);
+}
+
+static void die(const problems *found) {
+    text all = TEXT_EMPTY;
+    for (size_t i = 0; i < found->count; i++)
+        problem_print(&found->items[i], &all);
+    fputs(all.bytes, stderr);
     exit(1);
 }
 
-static void print_bytes(const char *path, int number) {
-    FILE *file = fopen(path, "rb");
-    if (!file)
-        die(path);
-    printf("static const unsigned char bytes_%d[] = {", number);
-    size_t count = 0;
-    for (int c; (c = fgetc(file)) != EOF; count++)
-        printf("%s%d,", count % 24 ? "" : "\n", c);
-    if (ferror(file))
-        die(path);
-    fclose(file);
-    /* A last zero, not counted in the length, so that no array is empty. */
-    printf("0};\nenum { length_%d = %zu };\n", number, count);
+/* The list in the YAML `bytes`, packed. */
+static void pack(arena *a, const char *path, span bytes, text *out) {
+    problems found = problems_in(a);
+    const yaml_node *root = yaml_read(a, path, bytes, 1, &found);
+    if (found.count == 0 && (!root || root->sort != YAML_SEQUENCE))
+        problem_add(&found, (place){path, 1, 1}, NULL, "this must be a list");
+    if (found.count)
+        die(&found);
+    yaml_pack(root, out);
+}
+
+static void print_file(const char *path, int number) {
+    arena *a = arena_new();
+    text tree = TEXT_EMPTY;
+    span bytes;
+    int why;
+    if (!file_read(a, path, &bytes, &why)) {
+        fprintf(stderr, "%s: %s\n", path, strerror(why));
+        exit(1);
+    }
+    if (span_ends(span_of(path), ".yaml"))
+        pack(a, path, bytes, &tree);
+    print_array("bytes", number, bytes);
+    print_array("tree", number, text_span(&tree));
+    text_free(&tree);
+    arena_free(a);
 }
 
 static const struct {
@@ -34,20 +62,20 @@ static void print_group(size_t g, int count, char **paths) {
     int held = 0;
     printf("const reference_file %s[] = {\n", groups[g].array);
     for (int i = 1; i < count; i++) {
-        size_t start = strlen(groups[g].start);
-        if (strncmp(paths[i], groups[g].start, start) != 0)
+        if (!span_begins(span_of(paths[i]), groups[g].start))
             continue;
-        printf("    {\"%s%s\", {(const char *)bytes_%d, length_%d}},\n", groups[g].shown,
-               paths[i] + start, i, i);
+        printf("    {\"%s%s\", {(const char *)bytes_%d, bytes_length_%d},\n"
+               "     {(const char *)tree_%d, tree_length_%d}},\n",
+               groups[g].shown, paths[i] + strlen(groups[g].start), i, i, i, i);
         held++;
     }
-    printf("    {0, {0, 0}}};\nconst size_t %s_count = %d;\n", groups[g].array, held);
+    printf("    {0, {0, 0}, {0, 0}}};\nconst size_t %s_count = %d;\n", groups[g].array, held);
 }
 
 int main(int count, char **paths) {
     puts("/* Made by reference/embed.c: do not edit. */\n#include \"reference/reference.h\"\n");
     for (int i = 1; i < count; i++)
-        print_bytes(paths[i], i);
+        print_file(paths[i], i);
     for (size_t g = 0; g < sizeof groups / sizeof groups[0]; g++)
         print_group(g, count, paths);
     return 0;

@@ -1,4 +1,5 @@
-/* The reference pantry and rules, compiled in from the YAML files beside this header. */
+/* The reference pantry and rules, compiled in from the YAML files beside this header, and the
+ * default theme. */
 #ifndef REFERENCE_REFERENCE_H
 #define REFERENCE_REFERENCE_H
 
@@ -7,6 +8,7 @@
 typedef struct {
     const char *name; /* "reference/pantry-flours.yaml" */
     span bytes;
+    span tree; /* the YAML read already (read/yaml_packed.h), a list; empty for a theme's files */
 } reference_file;
 
 /* The files src/reference/pantry-*.yaml and rules-*.yaml, in byte order of their names. */

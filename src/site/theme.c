@@ -39,7 +39,7 @@ static bool read_folder(arena *home, const char *folder, theme *out, theme_files
     if (!folder_exists(folder) || !file_list_folder(home, folder, NULL, &listed, &why))
         return false;
     for (size_t i = 0; i < listed.count; i++) {
-        reference_file file = {listed.items[i].name, {0}};
+        reference_file file = {.name = listed.items[i].name};
         if (file_read(home, path_join(home, folder, file.name), &file.bytes, &why))
             add_file(home, file, out, assets, found);
         else

@@ -77,6 +77,7 @@ static double starch_g(const recipe *of, size_t line) {
     case FAMILY_GRAIN:
     case FAMILY_LEGUME:
     case FAMILY_VEGETABLE:
+    case FAMILY_FRUIT_PUREE: /* mashed sweet potato */
         break;
     default:
         return 0;

@@ -43,8 +43,9 @@ const char *note_liquid_text(arena *a, const note_words *by, const swap_note *no
     if (fabs(change) < LIQUID_WORTH_SAYING_G)
         return NULL;
     const char *amount = phrase_weighed(a, liquid_ingredient(by, note), fabs(change), by->cups);
-    double low = fmin(fabs(note->liquid_low_g), fabs(note->liquid_high_g));
-    double high = fmax(fabs(note->liquid_low_g), fabs(note->liquid_high_g));
+    bool either_way = note->liquid_low_g < 0 && note->liquid_high_g > 0;
+    double low = either_way ? 0 : fmin(fabs(note->liquid_low_g), fabs(note->liquid_high_g));
+    double high = change > 0 ? note->liquid_high_g : -note->liquid_low_g;
     const char *spread =
         high - low > 4 ? arena_format(a, "; between %s, by feel", phrase_grams_range(a, low, high))
                        : "";
@@ -120,7 +121,7 @@ static void put_changes(arena *a, view *to, const note_words *by, const swap_not
 const char *note_past_rescue_text(const swap_note *note) {
     if (!note->past_rescue)
         return NULL;
-    if (note->liquid_change_g > 0)
+    if (note->liquid_needed_g > 0)
         return "It would take up more water than this batch can be given: no amount of liquid "
                "rescues it.";
     return "It leaves so much water free that holding liquid back does not rescue it.";

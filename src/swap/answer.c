@@ -96,26 +96,29 @@ static double goes_g(const exchange *made) {
 /* -- liquid
  * ---------------------------------------------------------------------------------------- */
 
-static liquid_change liquid_kept(bool rescues) {
-    return (liquid_change){.line = SIZE_MAX, .rescues = rescues};
-}
+static const liquid_change liquid_kept = {.line = SIZE_MAX, .rescues = true};
 
 /* What was added or held back in the bake, in proportion. */
 static liquid_change liquid_tried(arena *a, const exchange *made, const trial *bake) {
     double grams = bake->liquid_g * bake_times(a, bake, made->goes[0].grams);
     size_t line = liquid_line(made->about, made->replaced, grams);
     if (grams == 0 || (grams < 0 && line == SIZE_MAX))
-        return liquid_kept(true);
-    return (liquid_change){{grams, grams, grams}, line, true};
+        return liquid_kept;
+    return (liquid_change){
+        .grams = {grams, grams, grams}, .needed_g = grams, .line = line, .rescues = true};
 }
 
 static liquid_change liquid_by(arena *a, decision by, const exchange *made, bool promised) {
     if (promised && by.bake)
         return liquid_tried(a, made, by.bake);
     if (promised && (by.rule->keep_liquid || by.rule->amount == AMOUNT_MATCH_BALANCE))
-        return liquid_kept(true);
+        return liquid_kept;
     liquid_change change = liquid_rebalanced(made);
-    return promised ? change : liquid_kept(change.rescues);
+    if (!promised) {
+        change.grams = (range){0};
+        change.line = SIZE_MAX;
+    }
+    return change;
 }
 
 /* -- what changes
@@ -207,6 +210,7 @@ static void set_amounts(swap_note *note, const exchange *made, range comes_g,
     note->liquid_change_g = liquid->grams.typical;
     note->liquid_low_g = liquid->grams.low;
     note->liquid_high_g = liquid->grams.high;
+    note->liquid_needed_g = liquid->needed_g;
     note->liquid_line = liquid->line;
     note->past_rescue = !liquid->rescues;
     note->uptake_known = exchange_known(made);

@@ -169,9 +169,10 @@ liquid_change liquid_rebalanced(const exchange *made) {
     on.liquid_water = balance_water_per_g(liquid);
     on.liquid_dry = balance_dry_per_g(liquid);
     needed = needed_range(&on);
+    change.needed_g = needed.typical;
     change.grams = bounded(needed, made->about, change.line);
-    double short_g = change.grams.typical - needed.typical, batch_g = made->before->batch_g;
-    change.rescues = fabs(needed.typical) <= LIQUID_RESCUES_MOST * batch_g &&
+    double short_g = change.grams.typical - change.needed_g, batch_g = made->before->batch_g;
+    change.rescues = fabs(change.needed_g) <= LIQUID_RESCUES_MOST * batch_g &&
                      short_g <= LIQUID_SHORT_MOST * batch_g;
     return change;
 }

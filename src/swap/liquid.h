@@ -25,9 +25,10 @@
 #define LIQUID_SHORT_MOST 0.02
 
 typedef struct {
-    range grams;  /* to add (+) or hold back (-); low <= typical <= high */
-    size_t line;  /* of the recipe; SIZE_MAX: plain water is added */
-    bool rescues; /* false: no amount of liquid makes up for the swap */
+    range grams;     /* to add (+) or hold back (-); low <= typical <= high */
+    double needed_g; /* what it would take, whether or not there is as much to hold back */
+    size_t line;     /* of the recipe; SIZE_MAX: plain water is added */
+    bool rescues;    /* false: no amount of liquid makes up for the swap */
 } liquid_change;
 
 /* What takes place: parts go, one comes. */

@@ -20,6 +20,8 @@ typedef struct {
                                          avoided, untried, or a figure it takes is not known */
     double second_from_g;             /* of the second replaced ingredient, the part that goes */
     double liquid_change_g, liquid_low_g, liquid_high_g; /* to add (+) or hold back (-) */
+    double liquid_needed_g; /* what it would take to keep the free water (+ or -), also where
+                               nothing is promised or no line can give as much */
     size_t liquid_line;    /* the line it is added to or held back from; SIZE_MAX: water is added */
     bool past_rescue;      /* more liquid than the batch can take: no amount rescues it */
     bool uptake_known;     /* false: a water uptake is missing, so no liquid is worked out */

@@ -105,6 +105,7 @@ static void past_rescue_is_said_of_a_swap_to_avoid_too(void **state) {
     recipe_facts about = larder_facts(l, r);
     swap_note pea = note_of(l->a, &l->book, &about, 0, larder_find(l, "pea protein isolate"));
     assert_true(pea.says == VERDICT_AVOID && pea.past_rescue && pea.liquid_change_g == 0);
+    assert_true(pea.liquid_needed_g > 45); /* to add, not to hold back */
     assert_true(balance_free_cold_g(&pea.after).typical <
                 balance_free_cold_g(&pea.before).typical - 40);
     larder_free(l);

@@ -59,9 +59,10 @@
     return found.filter((way) => way.scoops > 0);
   }
 
-  /* The fewest scoops among those within 3 %, else the nearest. */
+  /* The fewest scoops among those within 3 %, else the nearest; the program chooses likewise. */
   function kitchenText(grams, cup) {
-    const allowed = Math.max(0.03 * grams, cup / 48 / 32);
+    const tsp = cup / 48, allowed = Math.max(0.03 * grams, tsp / 32);
+    if (grams < tsp / 8 - allowed) return recipe.dataset.pinch;
     const off = (way) => Math.abs(way.grams - grams);
     const best = fillings(grams, cup).sort((a, b) => {
       const near = (off(b) <= allowed) - (off(a) <= allowed);

@@ -1,6 +1,7 @@
 #include "site/view_figures.h"
 
 #include "base/number.h"
+#include "nutrition/remarks.h"
 #include "site/phrase.h"
 
 #include <math.h>
@@ -94,6 +95,7 @@ static view *claim_view(arena *a, view *list, const claim *of) {
     view_put_text(a, put, "claim", of->claim);
     view_put_text(a, put, "rule", of->rule);
     view_put_bool(a, put, "holds", of->holds);
+    view_put_bool(a, put, "tested", of->tested);
     view_put_text(a, put, "because", of->because);
     return put;
 }
@@ -180,6 +182,15 @@ static void put_cautions(arena *a, view *page, const recipe_figures *of) {
     view_put_bool(a, page, "has_cautions", list.count > 0);
 }
 
+/* What the figures leave open or out. */
+static void put_remarks(arena *a, view *page, const recipe_figures *of) {
+    word_list list = remarks_of(a, of->of, &of->macros, site_law(of->by));
+    view *put = view_put_list(a, page, "remarks");
+    for (size_t i = 0; i < list.count; i++)
+        view_put_text(a, put, NULL, list.items[i]);
+    view_put_bool(a, page, "has_remarks", list.count > 0);
+}
+
 static char *money(arena *a, double amount, const char *currency) {
     text t = TEXT_EMPTY;
     number_add_fixed(&t, amount, 2);
@@ -208,6 +219,7 @@ void view_put_figures(arena *a, view *page, const recipe_figures *of) {
     put_allergens(a, page, of);
     put_diets(a, page, of->diets);
     put_cautions(a, page, of);
+    put_remarks(a, page, of);
     put_cost(a, page, of);
 }
 

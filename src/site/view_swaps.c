@@ -38,17 +38,26 @@ static const ingredient *liquid_ingredient(const note_words *by, const swap_note
     return pantry_find_folded(by->book->shelf, span_of("water"));
 }
 
+/* What the uncertainty of uptakes leaves open: "; between 16–33 g, by feel", or both ways where
+ * the range crosses nothing. Empty when it is narrower than a kitchen would mind. */
+static const char *liquid_spread(arena *a, double low_g, double high_g) {
+    enum { WORTH_SAYING_G = 4 };
+    if (high_g - low_g < WORTH_SAYING_G)
+        return "";
+    if (low_g < 0 && high_g > 0)
+        return arena_format(a, "; from %s less to %s more, by feel",
+                            phrase_grams_range(a, -low_g, -low_g),
+                            phrase_grams_range(a, high_g, high_g));
+    double nearer = fmin(fabs(low_g), fabs(high_g)), farther = fmax(fabs(low_g), fabs(high_g));
+    return arena_format(a, "; between %s, by feel", phrase_grams_range(a, nearer, farther));
+}
+
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note) {
     double change = note->liquid_change_g;
     if (fabs(change) < LIQUID_WORTH_SAYING_G)
         return NULL;
     const char *amount = phrase_weighed(a, liquid_ingredient(by, note), fabs(change), by->cups);
-    bool either_way = note->liquid_low_g < 0 && note->liquid_high_g > 0;
-    double low = either_way ? 0 : fmin(fabs(note->liquid_low_g), fabs(note->liquid_high_g));
-    double high = change > 0 ? note->liquid_high_g : -note->liquid_low_g;
-    const char *spread =
-        high - low > 4 ? arena_format(a, "; between %s, by feel", phrase_grams_range(a, low, high))
-                       : "";
+    const char *spread = liquid_spread(a, note->liquid_low_g, note->liquid_high_g);
     if (change > 0)
         return arena_format(a, "Add %s %s%s", amount, liquid_name(by, note), spread);
     return arena_format(a, "Hold back %s of the %s%s", amount, liquid_name(by, note), spread);

@@ -199,26 +199,25 @@
 
   /* -- swaps ------------------------------------------------------------------------------------ */
 
-  const notes = all(".swaps .note").map((note) => ({
-    note, fold: note.closest("details"),
-    words: one("h3", note).firstElementChild?.textContent.toLowerCase() || "",
+  const takes = all(".swaps .takes > li").map((take) => ({
+    take, note: take.closest(".note"), fold: take.closest("details"),
+    words: take.dataset.to.toLowerCase().split(/[\s-]+/),
   }));
 
   function setUpPick(pick) {
     const input = one("input", pick), said = one("output", pick);
-    pick.hidden = notes.length === 0;
+    pick.hidden = takes.length === 0;
     input.addEventListener("input", () => {
       const asked = input.value.toLowerCase().split(/\s+/).filter(Boolean);
-      const fits = ({ words }) => asked.every((word) =>
-        words.split(/[\s-]+/).some((own) => own.startsWith(word)));
-      const found = new Set(asked.length ? notes.filter(fits).map(({ note }) => note) : []);
-      for (const { note } of notes) note.hidden = asked.length > 0 && !found.has(note);
-      for (const fold of new Set(notes.map((own) => own.fold))) {
-        fold.hidden = asked.length > 0 && !all(".note", fold).some((note) => found.has(note));
-        fold.open = asked.length > 0 && !fold.hidden;
+      const fits = ({ words }) => asked.every((word) => words.some((own) => own.startsWith(word)));
+      const found = asked.length ? takes.filter(fits) : takes;
+      const kept = new Set(found.flatMap(({ take, note, fold }) => [take, note, fold]));
+      for (const { take, note, fold } of takes) {
+        for (const part of [take, note, fold]) part.hidden = !kept.has(part);
+        fold.open = asked.length > 0 && kept.has(fold);
       }
-      said.textContent = !asked.length ? "" : found.size
-        ? `${found.size} ${said.dataset.some}` : said.dataset.none;
+      said.textContent = !asked.length ? "" : found.length
+        ? `${found.length} ${said.dataset.some}` : said.dataset.none;
     });
   }
 

@@ -9,6 +9,7 @@
   const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
   const status = one('[role="status"]'), list = one("#found"), more = one("#more");
   const chips = one(".chips", form), own = one("#own", form);
+  const RANK = ["works", "adjust", "different", "avoid"];
   const SHOWN_AT_ONCE = 30, DEFAULT_VERDICTS = ["works", "adjust"];
 
   const fold = (words) => words.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
@@ -25,8 +26,16 @@
     }
   }
 
+  /* The index names each ingredient once and then by its number; here they get their names back. */
+  function named(recipe, names) {
+    const swaps = RANK.flatMap((verdict) => recipe.swaps[verdict].flatMap(([from, ...to]) =>
+      to.map((other) => ({ from: names[from], to: names[other], verdict }))));
+    return { ...recipe, ingredients: recipe.ingredients.map((number) => names[number]), swaps };
+  }
+
   function prepare(index) {
-    recipes = index.recipes;
+    const names = index.ingredients.map((entry) => entry.name);
+    recipes = index.recipes.map((recipe) => named(recipe, names));
     shelf = index.ingredients.map((entry) => ({
       name: entry.name,
       names: new Set([entry.name, ...(entry.also || [])].map(fold)),
@@ -92,13 +101,11 @@
       entry.words.some((its) => its.startsWith(word)))).map((entry) => entry.name);
   }
 
-  const RANK = ["works", "adjust", "different", "avoid"];
-
   /* How a recipe can be made from what is owned. */
   function ways(recipe, owned, accepted) {
     const used = recipe.ingredients.filter((name) => owned.has(name));
     const swapped = new Map();
-    for (const swap of recipe.swaps || []) {
+    for (const swap of recipe.swaps) {
       if (!owned.has(swap.to) || owned.has(swap.from) || !accepted.has(swap.verdict)) continue;
       const before = swapped.get(swap.from);
       if (!before || RANK.indexOf(swap.verdict) < RANK.indexOf(before.verdict))

@@ -135,14 +135,15 @@ static size_t smallest(size_t a, size_t b, size_t c) {
 /* Optimal string alignment distance; three rows of the table are enough. */
 size_t words_distance(span a, span b, size_t most) {
     size_t rows[3][LONGEST_WORD + 1];
-    if (a.length > LONGEST_WORD || b.length > LONGEST_WORD)
+    size_t apart = a.length > b.length ? a.length - b.length : b.length - a.length;
+    if (a.length > LONGEST_WORD || b.length > LONGEST_WORD || apart > most)
         return most + 1;
     size_t *before = rows[0], *last = rows[1], *now = rows[2];
     for (size_t j = 0; j <= b.length; j++)
         last[j] = j;
     memcpy(before, last, sizeof rows[0]);
-    for (size_t i = 1; i <= a.length; i++) {
-        now[0] = i;
+    for (size_t i = 1, least = 0; i <= a.length && least <= most; i++) {
+        least = now[0] = i;
         for (size_t j = 1; j <= b.length; j++) {
             bool same = a.at[i - 1] == b.at[j - 1];
             now[j] = smallest(last[j] + 1, now[j - 1] + 1, last[j - 1] + !same);
@@ -150,6 +151,7 @@ size_t words_distance(span a, span b, size_t most) {
                 i > 1 && j > 1 && a.at[i - 1] == b.at[j - 2] && a.at[i - 2] == b.at[j - 1];
             if (swapped && before[j - 2] + 1 < now[j])
                 now[j] = before[j - 2] + 1;
+            least = now[j] < least ? now[j] : least;
         }
         size_t *free_row = before;
         before = last;

@@ -211,17 +211,27 @@ static name_list all_names(const pantry *shelf, arena *scratch) {
     return all;
 }
 
+/* The first name that begins with all of `folded`: "lemon juice" for "lemon". */
+static const char *begun_by(const name_list *all, span folded, arena *scratch) {
+    const char *start = arena_format(scratch, "%.*s ", SPAN(folded));
+    for (size_t i = 0; i < all->count; i++)
+        if (span_begins(span_of(all->items[i]), start))
+            return all->items[i];
+    return NULL;
+}
+
 const char *pantry_nearest(const pantry *shelf, span name, arena *scratch) {
     enum { WORDS_TRIED = 6 };
     name_list all = all_names(shelf, scratch);
     span rest = words_fold(scratch, name);
+    const char *begun = rest.length ? begun_by(&all, rest, scratch) : NULL;
     for (size_t tried = 0; rest.length && tried < WORDS_TRIED; tried++) {
         const char *near = words_nearest(rest, all.items, all.count);
         if (near)
             return near;
         rest = span_from(rest, word_end(rest, 0) + 1);
     }
-    return NULL;
+    return begun;
 }
 
 size_t pantry_index(const pantry *shelf, const ingredient *entry) {

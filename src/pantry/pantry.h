@@ -44,8 +44,8 @@ const ingredient *pantry_find_folded(const pantry *shelf, span folded);
  * `folded`, trimmed. Null when nothing in it is a name. */
 const ingredient *pantry_find_longest(const pantry *shelf, span folded, span *before, span *after);
 
-/* The nearest known name to `name`, or to what is left of it without its leading words, for a
- * hint; null when none is near. */
+/* The nearest known name to `name`, or to what is left of it without its leading words, or one
+ * that begins with it ("lemon juice" for "lemon"), for a hint; null when none is near. */
 const char *pantry_nearest(const pantry *shelf, span name, arena *scratch);
 
 /* Its place in the list, 0 to count - 1: stable for the program's run. */

@@ -197,6 +197,7 @@ static void the_nearest_name_is_a_hint(void **state) {
                                           {"peanut buter", "peanut butter"},
                                           {"very fine oat fluor", "oat flour"},
                                           {"banna", "banana"},
+                                          {"whey", "whey protein isolate"},
                                           {"dragon scale", NULL},
                                           {"", NULL}};
     arena *a = arena_new();

@@ -33,26 +33,32 @@ static double most_of(const char *unit) {
     return strcmp(unit, "g") == 0 ? GRAMS_MOST : 1000 * GRAMS_MOST; /* mg; no vitamin comes near */
 }
 
-/* The figure under `key`, `times` what is written; false when it is not there or can't be. */
-static bool read_figure(const yaml_node *group, const char *key, const char *unit, double times,
-                        double *out, problems *found) {
+/* A group of figures being read: `times` what is written is for 100 g. */
+typedef struct {
+    const yaml_node *node;
+    double times;
+    problems *found;
+} figures;
+
+/* The figure under `key`, for 100 g; false when it is not there or can't be. */
+static bool read_figure(const figures *of, const char *key, const char *unit, double *out) {
     double figure;
-    if (!field_quantity(group, key, unit, &figure, found))
+    if (!field_quantity(of->node, key, unit, &figure, of->found))
         return false;
-    if (figure < 0 || figure * times > most_of(unit)) {
-        problem_add(found, yaml_get(group, key)->at,
+    if (figure < 0 || figure * of->times > most_of(unit)) {
+        problem_add(of->found, yaml_get(of->node, key)->at,
                     "figures are for 100 g; those of a pack's serving go under \"label\"",
                     "no food has this much \"%s\"", key);
         return false;
     }
-    *out = figure * times;
+    *out = figure * of->times;
     return true;
 }
 
-static void read_nutrients(const yaml_node *group, double times, nutrients *out, problems *found) {
+static void read_nutrients(const figures *of, nutrients *out) {
     double amount;
     for (nutrient i = 0; i < NUTRIENT_AVAILABLE_CARBOHYDRATE; i++)
-        if (read_figure(group, nutrient_key(i), nutrient_unit(i), times, &amount, found))
+        if (read_figure(of, nutrient_key(i), nutrient_unit(i), &amount))
             nutrient_set(out, i, amount);
 }
 
@@ -67,48 +73,48 @@ static bool is_stated_twice(const yaml_node *group, const char *one, const char 
     return true;
 }
 
-static void read_salt(const yaml_node *group, double times, nutrients *out, problems *found) {
+static void read_salt(const figures *of, nutrients *out) {
     double salt_g;
-    if (!is_stated_twice(group, "sodium", "salt", found) &&
-        read_figure(group, "salt", "g", times, &salt_g, found))
+    if (!is_stated_twice(of->node, "sodium", "salt", of->found) &&
+        read_figure(of, "salt", "g", &salt_g))
         nutrient_set(out, NUTRIENT_SODIUM, salt_g * SODIUM_MG_PER_SALT_G);
 }
 
 /* The EU states carbohydrate without fibre. Where the fibre is unknown, so is the total. */
-static void read_available(const yaml_node *group, double times, nutrients *out, problems *found) {
+static void read_available(const figures *of, nutrients *out) {
     double available_g;
-    if (is_stated_twice(group, "carbohydrate", "available-carbohydrate", found) ||
-        !read_figure(group, "available-carbohydrate", "g", times, &available_g, found))
+    if (is_stated_twice(of->node, "carbohydrate", "available-carbohydrate", of->found) ||
+        !read_figure(of, "available-carbohydrate", "g", &available_g))
         return;
     nutrient_set(out, NUTRIENT_AVAILABLE_CARBOHYDRATE, available_g);
     if (nutrient_known(out, NUTRIENT_FIBRE))
         nutrient_set(out, NUTRIENT_CARBOHYDRATE, available_g + out->of[NUTRIENT_FIBRE]);
     else
-        problem_warn(found, yaml_get(group, "available-carbohydrate")->at,
+        problem_warn(of->found, yaml_get(of->node, "available-carbohydrate")->at,
                      "add \"fibre\", as the maker or a table of foods has it",
                      "without \"fibre\" the total carbohydrate stays unknown");
 }
 
 static void read_polyol(const yaml_node *group, ingredient *out, problems *found) {
     size_t chosen;
-    if (field_choice(group, "polyol", polyol_words, COUNT(polyol_words), &chosen, found))
+    if (field_choice(group, "polyol", FIELD_CHOICES(polyol_words), &chosen, found))
         out->polyols = (polyol)(chosen + 1);
     else if (out->per_100_g.of[NUTRIENT_POLYOLS] > 0 && !yaml_get(group, "polyol"))
         problem_warn(found, yaml_get(group, "polyols")->at, "for example: polyol: erythritol",
                      "\"polyols\" without \"polyol\": they differ in energy");
 }
 
-static void read_group(const yaml_node *group, double times, ingredient *out, problems *found) {
-    read_nutrients(group, times, &out->per_100_g, found);
-    read_salt(group, times, &out->per_100_g, found);
-    read_available(group, times, &out->per_100_g, found);
-    read_polyol(group, out, found);
+static void read_group(const figures *of, ingredient *out) {
+    read_nutrients(of, &out->per_100_g);
+    read_salt(of, &out->per_100_g);
+    read_available(of, &out->per_100_g);
+    read_polyol(of->node, out, of->found);
 }
 
 static void read_per_100_g(const yaml_node *group, bool hers, ingredient *out, problems *found) {
     static const source_keys from = {"figures per 100 g", "source", "certainty"};
     fields_known(group, keys + 1, KEYS - 1, "per-100-g", found);
-    read_group(group, 1, out, found);
+    read_group(&(figures){group, 1, found}, out);
     source_read(group, &from, hers, &out->composition_source, found);
 }
 
@@ -122,7 +128,7 @@ static void read_label(const yaml_node *group, ingredient *out, problems *found)
                     "a serving weighs more than nothing and less than 5 kg");
         return;
     }
-    read_group(group, 100 / out->serving_g, out, found);
+    read_group(&(figures){group, 100 / out->serving_g, found}, out);
     out->composition_source = (source_note){"label", CERTAINTY_LABEL};
     (void)field_text(group, "source", &out->composition_source.text, found);
 }

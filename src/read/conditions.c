@@ -26,23 +26,12 @@ static void read_kinds(const rule_reader *by, const yaml_node *node, conditions 
     out->count++;
 }
 
-/* A bit for each word under `key`, which counts as one fact. */
-static void read_any_of(const rule_reader *by, const yaml_node *node, const char *key,
-                        unsigned *bits, conditions *out) {
-    bool sets = strcmp(key, "set-by") == 0;
-    const char *const *words = sets ? setting_words : moisture_words;
-    size_t count = sets ? COUNT(setting_words) : COUNT(moisture_words), which;
-    field_list list = {0};
-    if (!field_words(node, key, &list, by->found))
-        return;
-    for (size_t i = 0; i < list.count; i++)
-        if (field_word_index(list.items[i]->scalar, words, count, &which, by->found->home))
-            *bits |= 1u << which;
-        else
-            field_add_unknown(yaml_located(list.items[i]),
-                              arena_format(by->found->home, "a value of \"%s\"", key), words, count,
-                              by->found);
-    out->count++;
+/* A bit for each word under `key`; together they are one fact. */
+static unsigned read_any_of(const rule_reader *by, const yaml_node *node, const char *key,
+                            field_choices among, int *count) {
+    unsigned bits = rule_reader_bits(by, node, key, among);
+    *count += bits != 0;
+    return bits;
 }
 
 static void read_answer(const rule_reader *by, const yaml_node *node, const char *key, answer *to,
@@ -112,8 +101,9 @@ bool conditions_read(const rule_reader *by, const yaml_node *node, conditions *o
     *out = (conditions){0};
     fields_known(node, keys, COUNT(keys), "\"when\"", by->found);
     read_kinds(by, node, out);
-    read_any_of(by, node, "set-by", &out->settings, out);
-    read_any_of(by, node, "moistened-by", &out->moistures, out);
+    out->settings = read_any_of(by, node, "set-by", FIELD_CHOICES(setting_words), &out->count);
+    out->moistures =
+        read_any_of(by, node, "moistened-by", FIELD_CHOICES(moisture_words), &out->count);
     read_answer(by, node, "leavened", &out->leavened, out);
     read_answer(by, node, "baked", &out->baked, out);
     read_selectors(by, node, "has", &out->has, out);

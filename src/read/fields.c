@@ -110,13 +110,12 @@ bool fields_are_keys(const yaml_node *item, const char *what, problems *found) {
     return false;
 }
 
-const yaml_node *fields_read_keys(arena *a, const char *file, span bytes, unsigned first_line,
-                                  const char *what, problems *found) {
+const yaml_node *fields_read_keys(arena *a, located bytes, const char *what, problems *found) {
     size_t before = found->errors;
-    const yaml_node *root = yaml_read(a, file, bytes, first_line, found);
+    const yaml_node *root = yaml_read(a, bytes.at.file, bytes.bytes, bytes.at.line, found);
     if (!root && found->errors == before)
-        problem_add(found, (place){file, first_line, 1}, "write each part as \"key: value\"",
-                    "%s has nothing in it", what);
+        problem_add(found, bytes.at, "write each part as \"key: value\"", "%s has nothing in it",
+                    what);
     return root && fields_are_keys(root, what, found) ? root : NULL;
 }
 
@@ -140,17 +139,17 @@ static bool is_among(span word, const char *const words[], size_t count) {
     return false;
 }
 
-static const char *all_of(const char *const words[], size_t count, arena *home) {
+static const char *all_of(field_choices among, arena *home) {
     const char *list = "";
-    for (size_t i = 0; i < count; i++)
-        list = arena_format(home, "%s%s%s", list, i ? ", " : "", words[i]);
+    for (size_t i = 0; i < among.count; i++)
+        list = arena_format(home, "%s%s%s", list, i ? ", " : "", among.words[i]);
     return list;
 }
 
-static const char *hint_for(span word, const char *const words[], size_t count, arena *home) {
-    const char *near = words_nearest(word, words, count);
+static const char *hint_for(span word, field_choices among, arena *home) {
+    const char *near = words_nearest(word, among.words, among.count);
     return near ? arena_format(home, "did you mean \"%s\"?", near)
-                : arena_format(home, "it is one of: %s", all_of(words, count, home));
+                : arena_format(home, "it is one of: %s", all_of(among, home));
 }
 
 void fields_known(const yaml_node *node, const char *const known[], size_t count, const char *what,
@@ -158,7 +157,8 @@ void fields_known(const yaml_node *node, const char *const known[], size_t count
     for (size_t i = 0; i < node->count; i++) {
         const yaml_pair *pair = &node->pairs[i];
         if (!is_among(pair->key, known, count))
-            problem_add(found, pair->key_at, hint_for(pair->key, known, count, found->home),
+            problem_add(found, pair->key_at,
+                        hint_for(pair->key, (field_choices){known, count}, found->home),
                         "%s has no key \"%.*s\"", what, SPAN(pair->key));
     }
 }
@@ -191,37 +191,34 @@ bool field_text(const yaml_node *node, const char *key, const char **out, proble
     return true;
 }
 
-void field_add_unknown(located word, const char *what, const char *const words[], size_t count,
-                       problems *found) {
-    problem_add(found, word.at, hint_for(word.bytes, words, count, found->home),
-                "\"%.*s\" is not %s", SPAN(word.bytes), what);
+void field_add_unknown(located word, const char *what, field_choices among, problems *found) {
+    problem_add(found, word.at, hint_for(word.bytes, among, found->home), "\"%.*s\" is not %s",
+                SPAN(word.bytes), what);
 }
 
-bool field_word_index(span word, const char *const words[], size_t count, size_t *out,
-                      arena *scratch) {
-    for (size_t i = 0; i < count; i++)
-        if (span_is(word, words[i])) {
+bool field_word_index(span word, field_choices among, size_t *out, arena *scratch) {
+    for (size_t i = 0; i < among.count; i++)
+        if (span_is(word, among.words[i])) {
             *out = i;
             return true;
         }
     span folded = words_fold(scratch, word);
-    for (size_t i = 0; i < count; i++)
-        if (span_equal(folded, words_fold(scratch, span_of(words[i])))) {
+    for (size_t i = 0; i < among.count; i++)
+        if (span_equal(folded, words_fold(scratch, span_of(among.words[i])))) {
             *out = i;
             return true;
         }
     return false;
 }
 
-bool field_choice(const yaml_node *node, const char *key, const char *const words[], size_t count,
-                  size_t *out, problems *found) {
+bool field_choice(const yaml_node *node, const char *key, field_choices among, size_t *out,
+                  problems *found) {
     located word;
     if (!field_located(node, key, &word, found))
         return false;
-    if (field_word_index(word.bytes, words, count, out, found->home))
+    if (field_word_index(word.bytes, among, out, found->home))
         return true;
-    field_add_unknown(word, arena_format(found->home, "a value of \"%s\"", key), words, count,
-                      found);
+    field_add_unknown(word, arena_format(found->home, "a value of \"%s\"", key), among, found);
     return false;
 }
 

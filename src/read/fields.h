@@ -8,10 +8,9 @@
 #include "pantry/ingredient.h"
 #include "read/yaml.h"
 
-/* Reads `bytes` (yaml_read) as a mapping. Null with a problem when it is none, broken or empty;
- * `what` names the thing: "a recipe". */
-const yaml_node *fields_read_keys(arena *a, const char *file, span bytes, unsigned first_line,
-                                  const char *what, problems *found);
+/* Reads `bytes`, which begin a line of a file, as a mapping (yaml_read). Null with a problem when
+ * it is none, broken or empty; `what` names the thing: "a recipe". */
+const yaml_node *fields_read_keys(arena *a, located bytes, const char *what, problems *found);
 
 /* Reads `bytes` as a list. Null when there is nothing in it (no problem: an empty table is one),
  * when it is broken or no list (with a problem). `what` names an item: "a rule". */
@@ -20,6 +19,14 @@ const yaml_node *fields_read_list(arena *a, const char *file, span bytes, const 
 
 /* True when `item` of a list is a mapping; otherwise an error that says what is expected. */
 bool fields_are_keys(const yaml_node *item, const char *what, problems *found);
+
+/* Words that one may choose from. */
+typedef struct {
+    const char *const *words;
+    size_t count;
+} field_choices;
+
+#define FIELD_CHOICES(array) ((field_choices){(array), COUNT(array)})
 
 /* Warns of nothing, adds an error for each key of `node` that is not among `known`, with "did you
  * mean". `what` names the thing in the message: "a recipe has no key \"ovn\"". */
@@ -48,9 +55,9 @@ bool field_answer(const yaml_node *node, const char *key, bool *out, problems *f
 bool field_range(const yaml_node *node, const char *key, range *out, problems *found);
 /* A calendar date YYYY-MM-DD, checked. */
 bool field_date(const yaml_node *node, const char *key, const char **out, problems *found);
-/* One of `count` words, in any case, with accents or without; `*out` is its index. */
-bool field_choice(const yaml_node *node, const char *key, const char *const words[], size_t count,
-                  size_t *out, problems *found);
+/* One of some words, in any case, with accents or without; `*out` is its index. */
+bool field_choice(const yaml_node *node, const char *key, field_choices among, size_t *out,
+                  problems *found);
 /* The path of a file inside pictures/: plain parts only (path_is_plain). */
 bool field_picture(const yaml_node *node, const char *key, const char **out, problems *found);
 /* The value of `key` when it is of `sort`; null otherwise (with a problem when it is of another).
@@ -70,13 +77,11 @@ bool field_words(const yaml_node *node, const char *key, field_list *out, proble
 /* True when `node` is a key's empty value. */
 bool field_is_empty(const yaml_node *node);
 
-/* The index of `word` among `words`, compared likewise; false when it is none of them. */
-bool field_word_index(span word, const char *const words[], size_t count, size_t *out,
-                      arena *scratch);
+/* The index of `word` among some, compared likewise; false when it is none of them. */
+bool field_word_index(span word, field_choices among, size_t *out, arena *scratch);
 
-/* Adds an error at `at`: `word` is none of `words`, with the nearest, or all of them, as hint.
+/* Adds an error at `word`, which is none of `among`, with the nearest or all of them as hint.
  * `what` names what it should be: "a verdict". */
-void field_add_unknown(located word, const char *what, const char *const words[], size_t count,
-                       problems *found);
+void field_add_unknown(located word, const char *what, field_choices among, problems *found);
 
 #endif

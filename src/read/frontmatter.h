@@ -16,4 +16,9 @@ typedef struct {
  * not UTF-8 (place of the first bad byte). */
 bool front_matter_cut(const char *file, span bytes, front_matter *out, problems *found);
 
+/* The front matter with its place in `file` (borrowed). */
+static inline located front_matter_located(const char *file, const front_matter *cut) {
+    return (located){cut->front, {file, cut->front_line, 1}};
+}
+
 #endif

@@ -18,7 +18,7 @@ plain_page *page_read(arena *a, const char *file, span bytes, problems *found) {
     front_matter cut;
     if (!front_matter_cut(file, bytes, &cut, found))
         return NULL;
-    const yaml_node *front = fields_read_keys(a, file, cut.front, cut.front_line, "a page", found);
+    const yaml_node *front = fields_read_keys(a, front_matter_located(file, &cut), "a page", found);
     if (!front)
         return NULL;
     plain_page *page = ARENA_NEW(a, plain_page);

@@ -60,7 +60,7 @@ typedef struct {
 static void read_family(const entry *e) {
     size_t chosen;
     if (fields_need(e->node, "family", "an ingredient", e->found) &&
-        field_choice(e->node, "family", family_words, COUNT(family_words), &chosen, e->found))
+        field_choice(e->node, "family", FIELD_CHOICES(family_words), &chosen, e->found))
         e->out->in = (family)chosen;
 }
 
@@ -70,7 +70,7 @@ static void read_origin(const entry *e) {
     for (size_t i = 0; i < ORIGIN_COUNT; i++)
         words[i] = origin_word((origin)i);
     if (fields_need(e->node, "origin", "an ingredient", e->found) &&
-        field_choice(e->node, "origin", words, COUNT(words), &chosen, e->found))
+        field_choice(e->node, "origin", FIELD_CHOICES(words), &chosen, e->found))
         e->out->from = (origin)chosen;
 }
 
@@ -107,7 +107,7 @@ static const char *const volumes[] = {"cup", "tbsp", "tsp", "drop"};
  * problem, for units that need no measure or lead to none. */
 static const char *measure_name(const yaml_pair *pair, problems *found) {
     size_t used = 0, which;
-    if (field_word_index(pair->key, volumes, COUNT(volumes), &which, found->home))
+    if (field_word_index(pair->key, FIELD_CHOICES(volumes), &which, found->home))
         return volumes[which];
     const unit *known = unit_read(pair->key, &used);
     if (!known || used != pair->key.length || known->sort == UNIT_COUNT)
@@ -166,7 +166,7 @@ static void read_heat_set(const entry *e) {
     size_t chosen;
     for (size_t i = 0; i < HEAT_SET_COUNT; i++)
         words[i] = heat_set_word((heat_set)i);
-    if (field_choice(e->node, "heat-set", words, COUNT(words), &chosen, e->found))
+    if (field_choice(e->node, "heat-set", FIELD_CHOICES(words), &chosen, e->found))
         e->out->sets = (heat_set)chosen;
 }
 
@@ -190,12 +190,12 @@ static allergen_set read_allergens(const entry *e, const char *key) {
         return 0;
     for (size_t i = 0; i < list.count; i++) {
         size_t which;
-        if (field_word_index(list.items[i]->scalar, allergen_words, ALLERGEN_COUNT, &which,
+        if (field_word_index(list.items[i]->scalar, FIELD_CHOICES(allergen_words), &which,
                              e->found->home))
             set |= 1u << which;
         else
             field_add_unknown(yaml_located(list.items[i]), "an allergen of the list",
-                              allergen_words, ALLERGEN_COUNT, e->found);
+                              FIELD_CHOICES(allergen_words), e->found);
     }
     return set;
 }
@@ -204,9 +204,9 @@ static void read_cautions(const entry *e) {
     size_t chosen;
     e->out->allergens = read_allergens(e, "allergens");
     e->out->may_contain = read_allergens(e, "may-contain");
-    if (field_choice(e->node, "gluten", gluten_words, COUNT(gluten_words), &chosen, e->found))
+    if (field_choice(e->node, "gluten", FIELD_CHOICES(gluten_words), &chosen, e->found))
         e->out->has_gluten = (gluten)chosen;
-    if (field_choice(e->node, "raw", raw_words, COUNT(raw_words), &chosen, e->found))
+    if (field_choice(e->node, "raw", FIELD_CHOICES(raw_words), &chosen, e->found))
         e->out->raw = chosen == 0 ? RAW_EGG : RAW_FLOUR;
 }
 

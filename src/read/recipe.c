@@ -163,7 +163,8 @@ static void read_ingredients(const recipe_reader *r, const pantry *shelf, cup_st
         problem_add(r->found, list->at, "for example: ingredients: [60 g pea protein powder]",
                     "the list of ingredients is empty");
     if (list)
-        recipe_lines_read(r->home, list, shelf, cups, r->out, r->found);
+        recipe_lines_read(r->home, list, shelf, r->out, r->found);
+    recipe_lines_weigh(r->home, cups, r->out, r->found);
     r->out->baked_g = r->out->batch_g * (1 - r->out->bake_loss);
 }
 
@@ -199,7 +200,7 @@ recipe *recipe_read(arena *a, const char *file, span bytes, const pantry *shelf,
     if (!front_matter_cut(file, bytes, &cut, found))
         return NULL;
     const yaml_node *front =
-        fields_read_keys(a, file, cut.front, cut.front_line, "a recipe", found);
+        fields_read_keys(a, front_matter_located(file, &cut), "a recipe", found);
     if (!front)
         return NULL;
     recipe *out = ARENA_NEW(a, recipe);

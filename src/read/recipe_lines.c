@@ -77,21 +77,8 @@ static void read_group(const lines_reader *r, const yaml_node *group) {
         read_line(r, heading, lines->items[i]);
 }
 
-static void weigh(const lines_reader *r, cup_standard cups) {
-    recipe *out = r->out;
-    out->weights = ARENA_ARRAY(r->home, weight, out->lines.count);
-    for (size_t i = 0; i < out->lines.count; i++) {
-        const recipe_line *line = &out->lines.items[i];
-        /* An ingredient that is not in the pantry has its problem already. */
-        if (line->what && weigh_line(line, cups, &out->weights[i], r->found))
-            out->batch_g += out->weights[i].grams;
-        else
-            out->unweighed += line->has_amount;
-    }
-}
-
-void recipe_lines_read(arena *a, const yaml_node *ingredients, const pantry *shelf,
-                       cup_standard cups, recipe *out, problems *found) {
+void recipe_lines_read(arena *a, const yaml_node *ingredients, const pantry *shelf, recipe *out,
+                       problems *found) {
     lines_reader r = {a, shelf, out, found};
     for (size_t i = 0; i < ingredients->count; i++) {
         const yaml_node *item = ingredients->items[i];
@@ -100,5 +87,16 @@ void recipe_lines_read(arena *a, const yaml_node *ingredients, const pantry *she
         else
             read_line(&r, NULL, item);
     }
-    weigh(&r, cups);
+}
+
+void recipe_lines_weigh(arena *a, cup_standard cups, recipe *out, problems *found) {
+    out->weights = ARENA_ARRAY(a, weight, out->lines.count);
+    for (size_t i = 0; i < out->lines.count; i++) {
+        const recipe_line *line = &out->lines.items[i];
+        /* An ingredient that is not in the pantry has its problem already. */
+        if (line->what && weigh_line(line, cups, &out->weights[i], found))
+            out->batch_g += out->weights[i].grams;
+        else
+            out->unweighed += line->has_amount;
+    }
 }

@@ -9,9 +9,12 @@
 enum { RECIPE_LINES_MOST = 64 };
 
 /* Reads the list `ingredients` (lines, mappings of one line, groups) into the lines and groups of
- * `out`, in `a`, and weighs them with `cups`. Problems for what can't be read or weighed; what
- * can be is kept. */
-void recipe_lines_read(arena *a, const yaml_node *ingredients, const pantry *shelf,
-                       cup_standard cups, recipe *out, problems *found);
+ * `out`, in `a`. Problems for what can't be read; the rest is kept. */
+void recipe_lines_read(arena *a, const yaml_node *ingredients, const pantry *shelf, recipe *out,
+                       problems *found);
+
+/* Weighs the lines of `out` with `cups`: its weights, in `a`, batch weight and count of unweighed
+ * lines. Problems for what can't be weighed. */
+void recipe_lines_weigh(arena *a, cup_standard cups, recipe *out, problems *found);
 
 #endif

@@ -10,13 +10,9 @@ static const char *const keys[] = {"rule",   "replace", "with",   "when",    "ve
 static const char *const own_keys[] = {"replace", "with",   "verdict", "amount",
                                        "liquid",  "expect", "because", "note"};
 
-/* The verdicts one may give: "untried", the last, is what nobody has said. */
-static const char *const verdict_words[] = {
-#define VERDICT(constant, word, sentence, sign) word,
-    VERDICT_LIST(VERDICT)
-#undef VERDICT
-};
-enum { VERDICTS_TO_GIVE = VERDICT_UNTRIED };
+/* The verdicts one may give, in the order of `verdict`; its last, "untried", is what nobody has
+ * said. */
+static const char *const verdict_words[] = {"works", "adjust", "different", "avoid"};
 
 /* -- the parts that a site's rules and a recipe's own swaps share --------------------------------
  */
@@ -24,7 +20,7 @@ enum { VERDICTS_TO_GIVE = VERDICT_UNTRIED };
 bool verdict_read(const yaml_node *node, const char *what, verdict *out, problems *found) {
     size_t chosen;
     if (!fields_need(node, "verdict", what, found) ||
-        !field_choice(node, "verdict", verdict_words, VERDICTS_TO_GIVE, &chosen, found))
+        !field_choice(node, "verdict", FIELD_CHOICES(verdict_words), &chosen, found))
         return false;
     *out = (verdict)chosen;
     return true;
@@ -49,7 +45,7 @@ static void read_match(const yaml_node *amount, swap_rule *out, problems *found)
     static const amount_rule rules[] = {AMOUNT_MATCH_WATER_UPTAKE, AMOUNT_MATCH_PROTEIN,
                                         AMOUNT_MATCH_SWEETNESS, AMOUNT_MATCH_BALANCE};
     size_t chosen;
-    if (!field_choice(amount, "match", words, COUNT(words), &chosen, found))
+    if (!field_choice(amount, "match", FIELD_CHOICES(words), &chosen, found))
         return;
     out->amount = rules[chosen];
     if (out->amount == AMOUNT_MATCH_BALANCE && out->replace.count != 2)
@@ -84,7 +80,7 @@ static void read_answer_parts(const yaml_node *node, const char *what, swap_rule
     size_t chosen;
     (void)verdict_read(node, what, &out->says, found);
     read_amount(node, out, found);
-    if (field_choice(node, "liquid", liquid_words, COUNT(liquid_words), &chosen, found))
+    if (field_choice(node, "liquid", FIELD_CHOICES(liquid_words), &chosen, found))
         out->keep_liquid = chosen == 1;
     (void)field_text(node, "expect", &out->expect, found);
     (void)field_text(node, "because", &out->because, found);

@@ -1,7 +1,6 @@
 #include "read/selectors.h"
 
 #include "base/words.h"
-#include "read/fields.h"
 
 static const char *const keys[] = {"name", "family", "kind", "origin", "over", "under"};
 enum { KEYS_OF_SELECTOR = 4, KEYS_OF_SHARE = COUNT(keys) };
@@ -34,19 +33,18 @@ static void read_names(const rule_reader *by, const yaml_node *node, selector *o
     }
 }
 
-/* A bit for each word under `key` that is one of `words`. */
-static unsigned read_bits(const rule_reader *by, const yaml_node *node, const char *key,
-                          const char *const words[], size_t count) {
+unsigned rule_reader_bits(const rule_reader *by, const yaml_node *node, const char *key,
+                          field_choices among) {
     unsigned bits = 0;
     field_list list = {0};
     (void)field_words(node, key, &list, by->found);
     for (size_t i = 0; i < list.count; i++) {
         size_t which;
-        if (field_word_index(list.items[i]->scalar, words, count, &which, by->found->home))
+        if (field_word_index(list.items[i]->scalar, among, &which, by->found->home))
             bits |= 1u << which;
         else
             field_add_unknown(yaml_located(list.items[i]),
-                              arena_format(by->found->home, "a value of \"%s\"", key), words, count,
+                              arena_format(by->found->home, "a value of \"%s\"", key), among,
                               by->found);
     }
     return bits;
@@ -56,7 +54,7 @@ static unsigned read_origins(const rule_reader *by, const yaml_node *node) {
     const char *words[ORIGIN_COUNT];
     for (size_t i = 0; i < ORIGIN_COUNT; i++)
         words[i] = origin_word((origin)i);
-    return read_bits(by, node, "origin", words, ORIGIN_COUNT);
+    return rule_reader_bits(by, node, "origin", FIELD_CHOICES(words));
 }
 
 static bool is_in_families(const ingredient *what, unsigned families) {
@@ -114,7 +112,7 @@ static bool read_parts(const rule_reader *by, const yaml_node *node, size_t know
     if (!fields_are_keys(node, "a choice of ingredients", by->found))
         return false;
     fields_known(node, keys, known, "a choice of ingredients", by->found);
-    out->families = read_bits(by, node, "family", family_words, COUNT(family_words));
+    out->families = rule_reader_bits(by, node, "family", FIELD_CHOICES(family_words));
     out->origins = read_origins(by, node);
     read_kinds(by, node, out);
     read_names(by, node, out);

@@ -2,7 +2,7 @@
 #ifndef READ_SELECTORS_H
 #define READ_SELECTORS_H
 
-#include "read/yaml.h"
+#include "read/fields.h"
 #include "swap/rule.h"
 
 /* What reading a rule needs beside its YAML. */
@@ -19,6 +19,11 @@ bool selector_read(const rule_reader *by, const yaml_node *node, selector *out);
 
 /* Reads a selector with `over` and `under`, shares of the batch. */
 bool share_condition_read(const rule_reader *by, const yaml_node *node, share_condition *out);
+
+/* A bit for each of the words under `key`, by its index in `among`; errors for those that are not
+ * there. */
+unsigned rule_reader_bits(const rule_reader *by, const yaml_node *node, const char *key,
+                          field_choices among);
 
 /* The ingredient called `name`; null with a problem and the nearest name when there is none. */
 const ingredient *rule_reader_find(const rule_reader *by, located name);

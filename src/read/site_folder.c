@@ -145,7 +145,7 @@ static void check_trials(const folder_reader *r) {
             k++;
         if (k == files->count)
             field_add_unknown((located){span_of(of->recipe), of->at}, "a recipe of this site",
-                              slugs, files->count, r->found);
+                              (field_choices){slugs, files->count}, r->found);
     }
 }
 

@@ -99,11 +99,11 @@ static void read_theme(const yaml_node *root, const char **out, problems *found)
 
 static void read_choices(const yaml_node *root, site_settings *out, problems *found) {
     size_t chosen;
-    if (field_choice(root, "cups", cup_words, COUNT(cup_words), &chosen, found))
+    if (field_choice(root, "cups", FIELD_CHOICES(cup_words), &chosen, found))
         out->cups = (cup_standard)chosen;
-    if (field_choice(root, "energy", energy_words, COUNT(energy_words), &chosen, found))
+    if (field_choice(root, "energy", FIELD_CHOICES(energy_words), &chosen, found))
         out->energy = (energy_rule)chosen;
-    if (field_choice(root, "label", label_words, COUNT(label_words), &chosen, found))
+    if (field_choice(root, "label", FIELD_CHOICES(label_words), &chosen, found))
         out->label = (label_rule)chosen;
 }
 
@@ -118,7 +118,7 @@ static void read_cautions(arena *a, const yaml_node *root, word_list *out, probl
 bool site_settings_read(arena *a, const char *file, span bytes, site_settings *out,
                         problems *found) {
     *out = site_settings_default();
-    const yaml_node *root = fields_read_keys(a, file, bytes, 1, "a site", found);
+    const yaml_node *root = fields_read_keys(a, (located){bytes, {file, 1, 1}}, "a site", found);
     if (!root)
         return false;
     fields_known(root, keys, COUNT(keys), "a site", found);

@@ -25,7 +25,7 @@ static void read_certainty(const yaml_node *node, const char *key, certainty *ou
     for (size_t i = 0; i < CERTAINTY_COUNT; i++)
         words[i] = certainty_word((certainty)i);
     /* The first, "unstated", is no word to write. */
-    if (field_choice(node, key, words + 1, CERTAINTY_COUNT - 1, &chosen, found))
+    if (field_choice(node, key, (field_choices){words + 1, CERTAINTY_COUNT - 1}, &chosen, found))
         *out = (certainty)(chosen + 1);
 }
 

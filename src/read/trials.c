@@ -7,12 +7,20 @@
 static const char *const keys[] = {"recipe",  "replace",  "with",     "liquid",  "date", "verdict",
                                    "texture", "measured", "pictures", "remarks", "by"};
 
+/* A trial being read. */
+typedef struct {
+    arena *home;
+    const pantry *shelf;
+    const yaml_node *node;
+    problems *found;
+} trial_reader;
+
 /* A side of a trial: an ingredient line, its amount optional. */
-static bool read_line(arena *a, const yaml_node *node, const char *key, const pantry *shelf,
-                      recipe_line *out, problems *found) {
+static bool read_side(const trial_reader *r, const char *key, recipe_line *out) {
     located written;
-    return fields_need(node, key, "a trial", found) && field_located(node, key, &written, found) &&
-           line_read(a, written, shelf, out, found) && out->what;
+    return fields_need(r->node, key, "a trial", r->found) &&
+           field_located(r->node, key, &written, r->found) &&
+           line_read(r->home, written, r->shelf, out, r->found) && out->what;
 }
 
 static void read_measured(const yaml_node *node, trial *out, problems *found) {
@@ -57,26 +65,25 @@ static void read_recipe(arena *a, const yaml_node *node, const char **out, probl
     *out = words_slug(a, name.bytes);
 }
 
-static bool read_trial(arena *a, const yaml_node *node, const pantry *shelf, trial *out,
-                       problems *found) {
-    size_t before = found->errors;
-    if (!fields_are_keys(node, "a trial", found))
+static bool read_trial(const trial_reader *r, trial *out) {
+    size_t before = r->found->errors;
+    if (!fields_are_keys(r->node, "a trial", r->found))
         return false;
-    fields_known(node, keys, COUNT(keys), "a trial", found);
-    read_recipe(a, node, &out->recipe, found);
-    bool sides = read_line(a, node, "replace", shelf, &out->replaced, found);
-    sides = read_line(a, node, "with", shelf, &out->with, found) && sides;
+    fields_known(r->node, keys, COUNT(keys), "a trial", r->found);
+    read_recipe(r->home, r->node, &out->recipe, r->found);
+    bool sides = read_side(r, "replace", &out->replaced);
+    sides = read_side(r, "with", &out->with) && sides;
     out->has_amounts = sides && out->replaced.has_amount && out->with.has_amount;
-    (void)field_quantity(node, "liquid", "g", &out->liquid_g, found);
-    if (fields_need(node, "date", "a trial", found))
-        (void)field_date(node, "date", &out->date, found);
-    (void)verdict_read(node, "a trial", &out->outcome, found);
-    read_texture(a, node, &out->texture, found);
-    read_measured(node, out, found);
-    read_pictures(node, out, found);
-    (void)field_text(node, "remarks", &out->remarks, found);
-    (void)field_text(node, "by", &out->by, found);
-    return found->errors == before;
+    (void)field_quantity(r->node, "liquid", "g", &out->liquid_g, r->found);
+    if (fields_need(r->node, "date", "a trial", r->found))
+        (void)field_date(r->node, "date", &out->date, r->found);
+    (void)verdict_read(r->node, "a trial", &out->outcome, r->found);
+    read_texture(r->home, r->node, &out->texture, r->found);
+    read_measured(r->node, out, r->found);
+    read_pictures(r->node, out, r->found);
+    (void)field_text(r->node, "remarks", &out->remarks, r->found);
+    (void)field_text(r->node, "by", &out->by, r->found);
+    return r->found->errors == before;
 }
 
 void trials_read(arena *a, const char *file, span bytes, const pantry *shelf, trials *into,
@@ -84,7 +91,7 @@ void trials_read(arena *a, const char *file, span bytes, const pantry *shelf, tr
     const yaml_node *list = fields_read_list(a, file, bytes, "a trial", found);
     for (size_t i = 0; list && i < list->count; i++) {
         trial one = {.at = list->items[i]->at};
-        if (read_trial(a, list->items[i], shelf, &one, found))
+        if (read_trial(&(trial_reader){a, shelf, list->items[i], found}, &one))
             LIST_ADD(a, into, one);
     }
 }

@@ -94,7 +94,7 @@ static bool take_date(const yaml_node *node, text *out, problems *found) {
 static bool take_choice(const yaml_node *node, text *out, problems *found) {
     static const char *const words[] = {"works", "adjust", "avoid"};
     size_t which;
-    if (!field_choice(node, "k", words, COUNT(words), &which, found))
+    if (!field_choice(node, "k", FIELD_CHOICES(words), &which, found))
         return false;
     text_add(out, words[which]);
     return true;
@@ -281,7 +281,7 @@ static void test_documents(void **state) {
         if (documents[i].list)
             (void)fields_read_list(a, "f", bytes, "a thing", &found);
         else
-            (void)fields_read_keys(a, "f", bytes, 1, "a thing", &found);
+            (void)fields_read_keys(a, (located){bytes, {"f", 1, 1}}, "a thing", &found);
         expect_words(documents[i].name, printed(a, &found), documents[i].report);
         arena_free(a);
     }

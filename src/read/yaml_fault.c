@@ -52,6 +52,10 @@ static const struct {
      "take out the comma or bracket too many, or put the value in double quotes"},
     {"did not find expected <document start>", false, "this line does not fit the lines above it",
      "keys of one list or file stand at the same indentation"},
+    {"found unknown directive name", true, "a line that begins with % means something else",
+     "put the value in double quotes"},
+    {"could not find expected directive name", true,
+     "a line that begins with % means something else", "put the value in double quotes"},
     {"found undefined tag handle", false, "a value that begins with ! means something else",
      "put the value in double quotes"},
 };

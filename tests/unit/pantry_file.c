@@ -274,6 +274,11 @@ static const struct {
     {"a pack of nothing", START "  price: {pack: 0 g, costs: 3}\n",
      "p.yaml:5:10: error: a pack weighs more than nothing and costs no less than nothing\n"
      "  hint: for example: price: {pack: 500 g, costs: 3.20}\n"},
+    {"sweetness below nothing", START "  sweetness: -1\n  sweetness-source: label\n",
+     "p.yaml:5:14: error: \"sweetness\" can't be below 0\n  hint: sugar is 1\n"},
+    {"an amino acid of more than all",
+     START "  amino-acids: {lysine: 101}\n  amino-acids-source: label\n",
+     "p.yaml:5:25: error: no protein has this much lysine\n  hint: g per 100 g of protein\n"},
     {"raw meat", START "  raw: meat\n",
      "p.yaml:5:8: error: \"meat\" is not a value of \"raw\"\n"
      "  hint: it is one of: egg, flour\n"},

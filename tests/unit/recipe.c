@@ -315,6 +315,9 @@ static const struct {
      false,
      F "6:14: error: \"ingredients\" must be a list\n"
        "  hint: for example: ingredients: [60 g pea protein powder, 1/2 cup egg whites]\n"},
+    {"front matter of a list", "- title: T\n", false,
+     F "2:1: error: a recipe is made of keys and values\n"
+       "  hint: write each part as \"key: value\"\n"},
     {"a key misspelt", LEAST "ovn: 180 C\n", true,
      F "7:1: error: a recipe has no key \"ovn\"\n  hint: did you mean \"oven\"?\n"},
     {"no summary, no kind", "title: T\nmakes: 8 bars\ningredients: [60 g coconut flour]\n", true,

@@ -193,6 +193,26 @@ static const struct {
      "- rule: a\n  replace: {name: almond buter}\n  with: {kind: whey}\n" END,
      "r.yaml:2:19: error: the pantry has no \"almond buter\"\n"
      "  hint: did you mean \"almond butter\"?\n"},
+    {"a rule that is a word", "- a\n",
+     "r.yaml:1:3: error: a rule is made of keys and values\n"
+     "  hint: write each part as \"key: value\"\n"},
+    {"no name", "- replace: {kind: pea}\n  with: {kind: whey}\n" END,
+     "r.yaml:1:3: error: a rule needs \"rule\"\n"
+     "  hint: for example: rule: whey-for-pea-in-cookies\n"},
+    {"nothing replaced", "- rule: a\n  with: {kind: whey}\n" END,
+     "r.yaml:1:3: error: a rule needs \"replace\"\n"
+     "  hint: for example: replace: {family: protein powder, origin: plant}\n"},
+    {"an amount that matches nothing", SIDES END "  amount: {match: colour}\n",
+     "r.yaml:7:19: error: \"colour\" is not a value of \"match\"\n"
+     "  hint: it is one of: water uptake, protein, sweetness, balance\n"},
+    {"an amount as a list", SIDES END "  amount: {weight: [1]}\n",
+     "r.yaml:7:20: error: \"weight\" must be text\n  hint: for example: weight: 210 g\n"},
+    {"a share by no ingredient", SIDES END "  when: {share: {over: 20 %}}\n",
+     "r.yaml:7:17: error: a choice of ingredients needs a name, a family, a kind or an origin\n"
+     "  hint: for example: {family: protein powder, kind: whey}\n"},
+    {"a share in grams", SIDES END "  when: {share: {family: flour, over: 20 g}}\n",
+     "r.yaml:7:39: error: \"over\" must be a share: 0 % to 100 %\n"
+     "  hint: for example: over: 20 %\n"},
     {"no such setting", SIDES END "  when: {set-by: concrete}\n",
      "r.yaml:7:18: error: \"concrete\" is not a value of \"set-by\"\n"
      "  hint: it is one of: egg white, egg, whey, gluten, gel, starch, nothing\n"},

@@ -136,6 +136,40 @@ static void test_unreadable(void **state) {
     expect_words("gone", found.items[2].message, "can't read it: No such file or directory");
 }
 
+static void test_path_too_long(void **state) {
+    scratch *s = *state;
+    problems found = problems_in(s->a);
+    site_folder site;
+    bool machine_failed = false;
+    char *path = arena_alloc(s->a, 6000);
+    memset(path, 'x', 5999);
+    assert_false(site_folder_read(s->a, path, &site, &found, &machine_failed));
+    assert_true(machine_failed);
+    expect_words("problem", printed(s->a, &found),
+                 "site.yaml: error: can't read it: File name too long\n");
+}
+
+static void test_what_only_the_whole_shows(void **state) {
+    scratch *s = *state;
+    problems found;
+    bool machine_failed;
+    site_folder site;
+    put(s, "site.yaml", SITE);
+    put(s, "recipes/bars.md", BARS);
+    put(s, "trials/log.yaml",
+        "- {recipe: bras, replace: oat flour, with: rice flour, date: 2026-03-01, verdict: "
+        "works}\n");
+    put(s, "pages/about.md", "---\ntitle: A\n---\n");
+    put(s, "pages/About!.md", "---\ntitle: B\n---\n");
+    read_site(s, &site, &found, &machine_failed);
+    expect_words("problems", printed(s->a, &found),
+                 "trials/log.yaml:1:3: error: \"bras\" is not a recipe of this site\n"
+                 "  hint: did you mean \"bars\"?\n"
+                 "pages/about.md:1:1: error: pages/About!.md has the same page, pages/about/\n"
+                 "  hint: rename one of the two files\n");
+    assert_int_equal(site.page_count, 1);
+}
+
 static void test_site_folder_of(void **state) {
     scratch *s = *state;
     put(s, "site.yaml", SITE);
@@ -156,6 +190,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         WITH_SCRATCH(test_reference_alone), WITH_SCRATCH(test_whole),
         WITH_SCRATCH(test_missing),         WITH_SCRATCH(test_unreadable),
+        WITH_SCRATCH(test_path_too_long),   WITH_SCRATCH(test_what_only_the_whole_shows),
         WITH_SCRATCH(test_site_folder_of),
     };
     return cmocka_run_group_tests_name("site_folder", tests, NULL, NULL);

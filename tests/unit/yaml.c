@@ -193,6 +193,15 @@ static const struct {
     {"a word alone among keys", "a: 1\nword\nb: 2\n",
      "f:2:1: error: this line is no key with a value\n"
      "  hint: write it as \"key: value\", or indent it to go on with the line above\n"},
+    {"a directive in the wrong place", "a: 1\n%FOO\n",
+     "f:2:1: error: a line that begins with % means something else\n"
+     "  hint: put the value in double quotes\n"},
+    {"a directive of another version", "%YAML 9.9\n---\na: 1\n",
+     "f:1:1: error: this is not YAML (found incompatible YAML document)\n"
+     "  hint: put the value in double quotes\n"},
+    {"a broken key", "a: 1\n*gone : 2\n",
+     "f:2:1: error: the alias *gone stands for nothing above it\n"
+     "  hint: put the value in double quotes if no alias is meant\n"},
     {"an item out of line", "- a\nb: 1\n",
      "f:2:1: error: this line does not fit the list above it\n"
      "  hint: each item of a list begins with \"- \" at the same indentation\n"},

@@ -3,8 +3,7 @@
 #include "swap/balance.h"
 #include "swap/spread.h"
 
-/* -- keeping a total
- * ------------------------------------------------------------------------------- */
+/* -- keeping a total ------------------------------------------------------------------------- */
 
 static bool weight_per_g(const ingredient *what, range *out) {
     (void)what;
@@ -80,8 +79,7 @@ bool amount_in_place(amount_rule by, double ratio, const part old[], size_t coun
     return true;
 }
 
-/* -- two for one
- * ----------------------------------------------------------------------------------- */
+/* -- two for one ----------------------------------------------------------------------------- */
 
 enum { DRY, WET, NEW, THINGS }; /* the roles of DRY and WET may be exchanged: signs cancel */
 

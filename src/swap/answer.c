@@ -5,8 +5,7 @@
 #include <math.h>
 #include <stdint.h>
 
-/* -- what leaves
- * ----------------------------------------------------------------------------------- */
+/* -- what leaves ----------------------------------------------------------------------------- */
 
 /* All lines of the ingredient of line `line`. */
 static part all_of(const recipe *of, size_t line) {
@@ -33,6 +32,33 @@ static void keep_the_others(leaving *out) {
     }
 }
 
+/* The balance of the lines that `about` is of. */
+static balance balance_of_part(const recipe_facts *about) {
+    balance sum = {0};
+    for (size_t i = 0; i < about->of->lines.count; i++) {
+        if (!facts_at(about, i))
+            continue;
+        balance line = balance_of_ingredient(facts_at(about, i), about->of->weights[i].grams);
+        sum = balance_sum(&sum, &line);
+    }
+    sum.batch_g = about->part_g;
+    return sum;
+}
+
+/* An ingredient may stand in the dough and on top: only what is in the dough changes its water. */
+static void look_at_the_part(leaving *out) {
+    double in_part_g = 0, all_g = 0;
+    out->part = facts_for(out->about, out->replaced);
+    out->part_before = out->about->beside ? balance_of_part(out->part) : out->before;
+    for (size_t i = 0; i < out->about->of->lines.count; i++) {
+        if (!leaves(out, out->about->of->lines.items[i].what))
+            continue;
+        all_g += out->about->of->weights[i].grams;
+        in_part_g += facts_at(out->part, i) ? out->about->of->weights[i].grams : 0;
+    }
+    out->share_in_part = all_g > 0 ? in_part_g / all_g : 1;
+}
+
 leaving leaving_of(const recipe_facts *about, size_t first, size_t second) {
     leaving out = {.about = about,
                    .lines = {first, second},
@@ -45,11 +71,11 @@ leaving leaving_of(const recipe_facts *about, size_t first, size_t second) {
         out.replaced |= facts_same_lines(about, out.lines[i]);
     }
     keep_the_others(&out);
+    look_at_the_part(&out);
     return out;
 }
 
-/* -- amounts
- * --------------------------------------------------------------------------------------- */
+/* -- amounts --------------------------------------------------------------------------------- */
 
 /* Grams of a trial's line; `otherwise` where it states none. */
 static double tried_g(arena *a, const recipe_line *line, double otherwise) {
@@ -93,8 +119,7 @@ static double goes_g(const exchange *made) {
     return made->goes[0].grams + (made->goes_count == 2 ? made->goes[1].grams : 0);
 }
 
-/* -- liquid
- * ---------------------------------------------------------------------------------------- */
+/* -- liquid ---------------------------------------------------------------------------------- */
 
 static const liquid_change liquid_kept = {.line = SIZE_MAX, .rescues = true};
 
@@ -108,12 +133,24 @@ static liquid_change liquid_tried(arena *a, const exchange *made, const trial *b
         .grams = {grams, grams, grams}, .needed_g = grams, .line = line, .rescues = true};
 }
 
-static liquid_change liquid_by(arena *a, decision by, const exchange *made, bool promised) {
+/* The exchange as far as it takes place in the part that is judged. */
+static exchange in_part(const exchange *made, const leaving *what) {
+    exchange inside = *made;
+    inside.before = &what->part_before;
+    inside.comes.grams *= what->share_in_part;
+    for (size_t i = 0; i < inside.goes_count; i++)
+        inside.goes[i].grams *= what->share_in_part;
+    return inside;
+}
+
+static liquid_change liquid_by(arena *a, decision by, const exchange *made, const leaving *what,
+                               bool promised) {
     if (promised && by.bake)
         return liquid_tried(a, made, by.bake);
     if (promised && (by.rule->keep_liquid || by.rule->amount == AMOUNT_MATCH_BALANCE))
         return liquid_kept;
-    liquid_change change = liquid_rebalanced(made);
+    exchange inside = in_part(made, what);
+    liquid_change change = liquid_rebalanced(&inside);
     if (!promised) {
         change.grams = (range){0};
         change.line = SIZE_MAX;
@@ -121,8 +158,7 @@ static liquid_change liquid_by(arena *a, decision by, const exchange *made, bool
     return change;
 }
 
-/* -- what changes
- * ---------------------------------------------------------------------------------- */
+/* -- what changes ---------------------------------------------------------------------------- */
 
 static balance balance_after(const exchange *made, const ingredient *liquid, double liquid_g) {
     balance after = *made->before, moved;
@@ -171,8 +207,7 @@ static void set_foods(swap_note *note, const leaving *what, bool all_goes) {
     note->diets_gained = diets_after & ~what->diets;
 }
 
-/* -- words
- * ----------------------------------------------------------------------------------------- */
+/* -- words ----------------------------------------------------------------------------------- */
 
 /* "Came out rubbery and dry. Thin batter, ran over the griddle." */
 static const char *expected_of(arena *a, const trial *bake) {
@@ -196,8 +231,7 @@ static void set_words(arena *a, swap_note *note) {
     }
 }
 
-/* -- the whole
- * ------------------------------------------------------------------------------------- */
+/* -- the whole ------------------------------------------------------------------------------- */
 
 static void set_amounts(swap_note *note, const exchange *made, range comes_g,
                         const liquid_change *liquid) {
@@ -225,7 +259,7 @@ swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decisio
                       .to = to,
                       .says = decision_says(by),
                       .by = by};
-    exchange made = {.about = what->about,
+    exchange made = {.about = what->part,
                      .replaced = what->replaced,
                      .before = &what->before,
                      .goes = {what->goes[0], what->goes[1]},
@@ -234,7 +268,7 @@ swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decisio
     range comes_g = {0};
     bool promised = promise(a, by, &made, &comes_g);
     made.comes.grams = promised ? comes_g.typical : goes_g(&made);
-    liquid_change liquid = liquid_by(a, by, &made, promised);
+    liquid_change liquid = liquid_by(a, by, &made, what, promised);
     set_amounts(&note, &made, comes_g, &liquid);
     set_foods(&note, what, goes_g(&made) >= what->goes[0].grams + what->goes[1].grams);
     set_words(a, &note);

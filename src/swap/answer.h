@@ -8,12 +8,14 @@
 
 /* What leaves a recipe, and what the recipe is with and without it. */
 typedef struct {
-    const recipe_facts *about;
-    size_t lines[2]; /* the second SIZE_MAX unless two are replaced */
-    part goes[2];    /* all of each */
+    const recipe_facts *about, *part; /* of the recipe, and of the part by which this is judged */
+    size_t lines[2];                  /* the second SIZE_MAX unless two are replaced */
+    part goes[2];                     /* all of each */
     size_t count;
     unsigned long long replaced; /* bits of all lines that hold them */
-    balance before;
+    balance before;              /* of the whole recipe */
+    balance part_before;
+    double share_in_part; /* of what goes */
     allergen_set allergens, kept_allergens;
     diet_set diets, kept_diets;
 } leaving;

@@ -1,213 +1,58 @@
 #include "swap/facts.h"
 
 #include "base/words.h"
-#include "swap/balance.h"
+#include "swap/moisture.h"
+#include "swap/setting.h"
 
-/* -- what sets it ---------------------------------------------------------------------------------
- * Three proteins set a bake by heat (egg, whey, gluten); gels set it by holding its water, hot or
- * cold; starch sets it by swelling in the oven. One of them is said to set a recipe when there is
- * enough of it, and, for a protein, when it is no mere trace beside the other two. */
+/* -- mixed, or beside the mix ---------------------------------------------------------------- */
 
-/* Whose protein counts to what, and how much of it. The first row that fits an ingredient is its
- * row; a null kind is any. */
-static const struct {
-    family in;
-    const char *kind;
-    setting sets;
-    double counts;
-} setters[] = {
-    {FAMILY_EGG, "white", SETTING_EGG_WHITE, 1},
-    {FAMILY_EGG, "substitute", SETTING_EGG_WHITE, 1}, /* mostly whites */
-    {FAMILY_EGG, NULL, SETTING_EGG, 1},
-    {FAMILY_PROTEIN_POWDER, "egg white", SETTING_EGG_WHITE, 1},
-    {FAMILY_PROTEIN_POWDER, "whey hydrolysate", SETTING_WHEY, 0}, /* chains too short to gel */
-    {FAMILY_PROTEIN_POWDER, "whey", SETTING_WHEY, 1},
-    {FAMILY_PROTEIN_POWDER, "blend whey", SETTING_WHEY, 0.5},
-    /* a fifth of milk's protein is whey, the rest casein, which does not set */
-    {FAMILY_PROTEIN_POWDER, "milk protein", SETTING_WHEY, 0.2},
-    {FAMILY_DAIRY, "powder whey", SETTING_WHEY, 1},
-    {FAMILY_FLOUR, "wheat", SETTING_GLUTEN, 1},
-    {FAMILY_FLOUR, "spelt", SETTING_GLUTEN, 1},
-    {FAMILY_FLOUR, "gluten", SETTING_GLUTEN, 1},
-};
+/* Words of a group's heading by which its lines are put beside the mix, not into it. */
+static const char *const beside_words[] = {"serve",   "serving", "top",    "topping",  "toppings",
+                                           "finish",  "garnish", "icing",  "frosting", "decoration",
+                                           "drizzle", "glaze",   "dusting"};
 
-/* Least share of the batch weight: of protein, or of starch. Common practice, no source, but for
- * whey, which gels above 6 to 8 % protein in water (handbook figure), and water is about half of
- * a batter. */
-static const double least_share[SETTING_COUNT] = {
-    [SETTING_EGG_WHITE] = 0.015, /* about one and a half whites in 400 g */
-    [SETTING_EGG] = 0.015,       /* about one egg in 400 g, whites counted too */
-    [SETTING_WHEY] = 0.04,       [SETTING_GLUTEN] = 0.02, /* wheat flour a fifth of the batch */
-    [SETTING_STARCH] = 0.08,                              /* oat flour a seventh of the batch */
-};
-#define LEAST_OF_SETTING_PROTEIN 0.25
+static bool is_beside(arena *a, const char *heading) {
+    span rest = words_fold(a, span_of(words_slug(a, span_of(heading)))); /* no punctuation */
+    for (span word = span_next_word(&rest); word.length; word = span_next_word(&rest))
+        for (size_t i = 0; i < COUNT(beside_words); i++)
+            if (span_is(word, beside_words[i]))
+                return true;
+    return false;
+}
 
-/* Share of the batch weight from which a gel former holds a batch by itself; shares of several
- * add up. Common practice: 5 g of psyllium to 100 g of flour, a spoon of flax or chia for an egg,
- * a quarter teaspoon of a gum to a cup of flour. */
-static const struct {
-    family in;
-    const char *kind;
-    double least;
-} gels[] = {
-    {FAMILY_GUM, "psyllium", 0.01},     {FAMILY_GUM, "xanthan", 0.002},
-    {FAMILY_GUM, "guar", 0.002},        {FAMILY_GUM, "locust bean", 0.002},
-    {FAMILY_GUM, "konjac", 0.003},      {FAMILY_GUM, "gelatine", 0.007},
-    {FAMILY_GUM, "agar", 0.004},        {FAMILY_GUM, "pectin", 0.005},
-    {FAMILY_GUM, "egg replacer", 0.01}, {FAMILY_MEAL, "flaxseed", 0.02},
-    {FAMILY_FLOUR, "flaxseed", 0.02},   {FAMILY_MEAL, "chia", 0.02},
-    {FAMILY_NUT, "seed chia", 0.02},
-};
-#define GEL_NEEDS_WATER 0.15 /* share of the batch weight */
+static unsigned long long lines_beside(arena *a, const recipe *of) {
+    unsigned long long lines = 0;
+    for (size_t g = 0; g < of->groups.count; g++) {
+        const line_group *group = &of->groups.items[g];
+        if (is_beside(a, group->heading))
+            for (size_t i = 0; i < group->count && group->first + i < FACTS_LINES_MOST; i++)
+                lines |= 1ull << (group->first + i);
+    }
+    return lines;
+}
 
-static bool is_a(const ingredient *what, family in, const char *kind) {
+static bool has_bit(unsigned long long set, size_t line) {
+    return line < FACTS_LINES_MOST && (set >> line & 1u);
+}
+
+static bool is_in_part(const recipe_facts *about, size_t line) {
+    return has_bit(about->apart, line) == about->is_beside;
+}
+
+const ingredient *facts_at(const recipe_facts *about, size_t line) {
+    return is_in_part(about, line) ? about->of->lines.items[line].what : NULL;
+}
+
+const recipe_facts *facts_for(const recipe_facts *about, unsigned long long replaced) {
+    bool all_beside = replaced && !(replaced & ~about->apart);
+    return about->beside && all_beside ? about->beside : about;
+}
+
+/* -- the facts ------------------------------------------------------------------------------- */
+
+bool facts_is_a(const ingredient *what, family in, const char *kind) {
     return what->in == in && (!kind || (what->kind && kind_matches(kind, what->kind)));
 }
-
-static double grams_of(const recipe *of, size_t line, nutrient which) {
-    return of->weights[line].grams * of->lines.items[line].what->per_100_g.of[which] / 100;
-}
-
-/* Starch is not stated: what is left of the carbohydrate of foods that hold it. */
-static double starch_g(const recipe *of, size_t line) {
-    switch (of->lines.items[line].what->in) {
-    case FAMILY_FLOUR:
-    case FAMILY_MEAL:
-    case FAMILY_STARCH:
-    case FAMILY_GRAIN:
-    case FAMILY_LEGUME:
-    case FAMILY_VEGETABLE:
-    case FAMILY_FRUIT_PUREE: /* mashed sweet potato */
-        break;
-    default:
-        return 0;
-    }
-    double rest = grams_of(of, line, NUTRIENT_CARBOHYDRATE) - grams_of(of, line, NUTRIENT_FIBRE) -
-                  grams_of(of, line, NUTRIENT_SUGARS);
-    return rest > 0 ? rest : 0;
-}
-
-static void add_setting_protein(const recipe *of, size_t line, double grams[SETTING_COUNT]) {
-    for (size_t i = 0; i < COUNT(setters); i++)
-        if (is_a(of->lines.items[line].what, setters[i].in, setters[i].kind)) {
-            grams[setters[i].sets] += grams_of(of, line, NUTRIENT_PROTEIN) * setters[i].counts;
-            return;
-        }
-}
-
-/* 1 and above: enough to hold the batch. */
-static double gel_strength(const recipe_facts *about) {
-    double strength = 0, batch_g = about->of->batch_g;
-    for (size_t line = 0; line < about->of->lines.count; line++)
-        for (size_t i = 0; i < COUNT(gels); i++) {
-            const ingredient *what = about->of->lines.items[line].what;
-            if (what && is_a(what, gels[i].in, gels[i].kind))
-                strength += about->of->weights[line].grams / batch_g / gels[i].least;
-        }
-    double water_g = 0;
-    for (size_t i = 0; i < MOISTURE_COUNT; i++)
-        water_g += about->water_by[i];
-    return water_g < GEL_NEEDS_WATER * batch_g ? 0 : strength;
-}
-
-static setting setting_of(const recipe_facts *about) {
-    double grams[SETTING_COUNT] = {0}, batch_g = about->of->batch_g;
-    if (batch_g <= 0)
-        return SETTING_NOTHING;
-    for (size_t line = 0; line < about->of->lines.count; line++)
-        if (about->of->lines.items[line].what) {
-            add_setting_protein(about->of, line, grams);
-            grams[SETTING_STARCH] += starch_g(about->of, line);
-        }
-    grams[SETTING_EGG] += grams[SETTING_EGG_WHITE];
-    double protein_g = grams[SETTING_EGG] + grams[SETTING_WHEY] + grams[SETTING_GLUTEN];
-    for (setting s = SETTING_EGG_WHITE; about->baked && s <= SETTING_GLUTEN; s++)
-        if (grams[s] >= least_share[s] * batch_g &&
-            grams[s] >= LEAST_OF_SETTING_PROTEIN * protein_g)
-            return s;
-    if (gel_strength(about) >= 1)
-        return SETTING_GEL;
-    bool swells = about->baked && grams[SETTING_STARCH] >= least_share[SETTING_STARCH] * batch_g;
-    return swells ? SETTING_STARCH : SETTING_NOTHING;
-}
-
-/* -- what moistens it
- * ------------------------------------------------------------------------------ */
-
-/* Below this share of water, brought by what moistens, a dough is held by its butter, syrup or
- * fat, which then count by weight. An estimate: short crusts lie below it, batters far above. */
-#define LITTLE_WATER 0.20
-
-#define SYRUP_WATER_LEAST 0.10 /* a sweetener that wet is a syrup */
-
-static const moisture moisture_by_family[FAMILY_COUNT] = {
-    [FAMILY_PROTEIN_POWDER] = MOISTURE_NOTHING,
-    [FAMILY_FLOUR] = MOISTURE_NOTHING,
-    [FAMILY_MEAL] = MOISTURE_NOTHING,
-    [FAMILY_NUT_BUTTER] = MOISTURE_NUT_BUTTER,
-    [FAMILY_NUT] = MOISTURE_NOTHING,
-    [FAMILY_GRAIN] = MOISTURE_NOTHING,
-    [FAMILY_LEGUME] = MOISTURE_VEGETABLE,
-    [FAMILY_EGG] = MOISTURE_EGG,
-    [FAMILY_DAIRY] = MOISTURE_DAIRY,
-    [FAMILY_FRUIT_PUREE] = MOISTURE_FRUIT_PUREE,
-    [FAMILY_FRUIT] = MOISTURE_FRUIT_PUREE,
-    [FAMILY_VEGETABLE] = MOISTURE_VEGETABLE,
-    [FAMILY_SWEETENER] = MOISTURE_NOTHING,
-    [FAMILY_FAT] = MOISTURE_FAT,
-    [FAMILY_LEAVENER] = MOISTURE_NOTHING,
-    [FAMILY_STARCH] = MOISTURE_NOTHING,
-    [FAMILY_GUM] = MOISTURE_NOTHING,
-    [FAMILY_COCOA] = MOISTURE_NOTHING,
-    [FAMILY_LIQUID] = MOISTURE_WATER,
-    [FAMILY_FLAVOUR] = MOISTURE_NOTHING,
-    [FAMILY_SALT] = MOISTURE_NOTHING,
-};
-
-static moisture moisture_by(const ingredient *what) {
-    if (is_a(what, FAMILY_EGG, "white") || is_a(what, FAMILY_EGG, "substitute"))
-        return MOISTURE_EGG_WHITE;
-    if (is_a(what, FAMILY_LIQUID, "plant milk") || is_a(what, FAMILY_LIQUID, "coconut cream"))
-        return MOISTURE_PLANT_MILK;
-    bool wet = balance_water_per_g(what) >= SYRUP_WATER_LEAST;
-    if (what->in == FAMILY_SWEETENER && (wet || is_a(what, FAMILY_SWEETENER, "syrup")))
-        return MOISTURE_SYRUP;
-    return moisture_by_family[what->in];
-}
-
-/* Counted by its weight where there is little water. */
-static bool moistens_without_water(moisture which) {
-    return which == MOISTURE_NUT_BUTTER || which == MOISTURE_SYRUP || which == MOISTURE_FAT;
-}
-
-static moisture moisture_of(recipe_facts *about) {
-    double by_weight[MOISTURE_COUNT] = {0}, brought_g = 0;
-    for (size_t line = 0; line < about->of->lines.count; line++) {
-        const ingredient *what = about->of->lines.items[line].what;
-        if (!what)
-            continue;
-        moisture by = moisture_by(what);
-        double water_g = about->of->weights[line].grams * balance_water_per_g(what);
-        about->water_by[by] += water_g;
-        by_weight[by] += about->of->weights[line].grams;
-        if (by != MOISTURE_NOTHING)
-            brought_g += water_g;
-    }
-    bool little = brought_g < LITTLE_WATER * about->of->batch_g;
-    moisture most = MOISTURE_NOTHING;
-    double most_g = 0;
-    for (moisture m = 0; m < MOISTURE_NOTHING; m++) {
-        double g = little && moistens_without_water(m) ? by_weight[m] : about->water_by[m];
-        if (g > most_g) {
-            most = m;
-            most_g = g;
-        }
-    }
-    return most;
-}
-
-/* -- the rest
- * -------------------------------------------------------------------------------------- */
 
 /* Kinds that are baked though the recipe states neither oven nor minutes. */
 static const char *const baked_kinds[] = {"griddle cake", "cake",    "crust",     "brownie",
@@ -228,19 +73,34 @@ static bool is_baked(const recipe_facts *about) {
 
 /* Cream of tartar alone lifts nothing; self-raising flour brings its own powder. */
 static bool leavens(const ingredient *what) {
-    return (what->in == FAMILY_LEAVENER && !is_a(what, FAMILY_LEAVENER, "acid")) ||
-           is_a(what, FAMILY_FLOUR, "wheat self-raising");
+    return (what->in == FAMILY_LEAVENER && !facts_is_a(what, FAMILY_LEAVENER, "acid")) ||
+           facts_is_a(what, FAMILY_FLOUR, "wheat self-raising");
+}
+
+/* Fills in what follows from the lines of the part. */
+static void work_out(recipe_facts *about) {
+    for (size_t i = 0; i < about->of->lines.count; i++) {
+        if (is_in_part(about, i))
+            about->part_g += about->of->weights[i].grams;
+        if (facts_at(about, i) && leavens(facts_at(about, i)))
+            about->leavened = true;
+    }
+    about->baked = !about->is_beside && is_baked(about);
+    about->moistened = moisture_of(about); /* fills water_by, which gels ask for */
+    about->sets = setting_of(about);
 }
 
 recipe_facts facts_of(arena *a, const recipe *of, const pantry *shelf) {
-    recipe_facts about = {.of = of, .shelf = shelf};
-    about.kind = arena_copy(a, words_fold(a, span_of(of->kind)));
-    for (size_t i = 0; i < of->lines.count; i++)
-        if (of->lines.items[i].what && leavens(of->lines.items[i].what))
-            about.leavened = true;
-    about.baked = is_baked(&about);
-    about.moistened = moisture_of(&about); /* fills water_by, which gels ask for */
-    about.sets = setting_of(&about);
+    recipe_facts about = {.of = of, .shelf = shelf, .apart = lines_beside(a, of)};
+    about.kind = words_fold(a, span_of(of->kind)).at;
+    work_out(&about);
+    if (about.apart) {
+        recipe_facts *beside = ARENA_NEW(a, recipe_facts);
+        *beside = (recipe_facts){
+            .of = of, .shelf = shelf, .apart = about.apart, .is_beside = true, .kind = ""};
+        work_out(beside);
+        about.beside = beside;
+    }
     return about;
 }
 
@@ -261,22 +121,22 @@ bool facts_first_of(const recipe_facts *about, size_t line) {
     return i == line && lines->items[line].what;
 }
 
+/* Grams as a share of the part. */
+static double share_of(const recipe_facts *about, double grams) {
+    return about->part_g > 0 ? grams / about->part_g : 0;
+}
+
 double facts_share(const recipe_facts *about, const selector *by) {
     double grams = 0;
     for (size_t i = 0; i < about->of->lines.count; i++) {
-        const ingredient *what = about->of->lines.items[i].what;
+        const ingredient *what = facts_at(about, i);
         if (what && selector_fits(by, what, about->shelf))
             grams += about->of->weights[i].grams;
     }
-    return about->of->batch_g > 0 ? grams / about->of->batch_g : 0;
+    return share_of(about, grams);
 }
 
-/* -- conditions
- * ------------------------------------------------------------------------------------ */
-
-static bool is_replaced(unsigned long long replaced, size_t line) {
-    return line < FACTS_LINES_MOST && (replaced >> line & 1u);
-}
+/* -- conditions ------------------------------------------------------------------------------ */
 
 static bool kind_holds(const word_span_list *kinds, const char *kind) {
     for (size_t i = 0; i < kinds->count; i++)
@@ -287,8 +147,8 @@ static bool kind_holds(const word_span_list *kinds, const char *kind) {
 
 static bool has_other(const recipe_facts *about, const selector *by, unsigned long long replaced) {
     for (size_t i = 0; i < about->of->lines.count; i++) {
-        const ingredient *what = about->of->lines.items[i].what;
-        if (what && !is_replaced(replaced, i) && selector_fits(by, what, about->shelf))
+        const ingredient *what = facts_at(about, i);
+        if (what && !has_bit(replaced, i) && selector_fits(by, what, about->shelf))
             return true;
     }
     return false;
@@ -308,9 +168,9 @@ static bool share_within(double share, double over, double under) {
 static double replaced_share(const recipe_facts *about, unsigned long long replaced) {
     double grams = 0;
     for (size_t i = 0; i < about->of->lines.count; i++)
-        if (is_replaced(replaced, i))
+        if (has_bit(replaced, i) && is_in_part(about, i))
             grams += about->of->weights[i].grams;
-    return about->of->batch_g > 0 ? grams / about->of->batch_g : 0;
+    return share_of(about, grams);
 }
 
 static bool company_holds(const conditions *when, const recipe_facts *about,
@@ -337,11 +197,12 @@ static bool shares_hold(const conditions *when, const recipe_facts *about,
 
 bool conditions_hold(const conditions *when, const recipe_facts *about,
                      unsigned long long replaced) {
-    if (when->settings && !(when->settings >> about->sets & 1u))
+    const recipe_facts *of = facts_for(about, replaced);
+    if (when->settings && !(when->settings >> of->sets & 1u))
         return false;
-    if (when->moistures && !(when->moistures >> about->moistened & 1u))
+    if (when->moistures && !(when->moistures >> of->moistened & 1u))
         return false;
-    return answer_holds(when->leavened, about->leavened) &&
-           answer_holds(when->baked, about->baked) && kind_holds(&when->kinds, about->kind) &&
-           company_holds(when, about, replaced) && shares_hold(when, about, replaced);
+    return answer_holds(when->leavened, of->leavened) && answer_holds(when->baked, of->baked) &&
+           kind_holds(&when->kinds, of->kind) && company_holds(when, of, replaced) &&
+           shares_hold(when, of, replaced);
 }

@@ -4,8 +4,7 @@
 
 #include <stdint.h>
 
-/* -- which liquid
- * ---------------------------------------------------------------------------------- */
+/* -- which liquid ---------------------------------------------------------------------------- */
 
 /* A liquid line lighter than this wets no batter: lemon juice, the water yeast is woken in. */
 #define LIQUID_LEAST_G 10
@@ -39,7 +38,7 @@ static int liquid_rank(const ingredient *what) {
 
 /* The rank of line `i` among those that a change may be made on; NO_LIQUID for none. */
 static int line_rank(const recipe_facts *about, size_t i, unsigned long long replaced) {
-    const ingredient *what = about->of->lines.items[i].what;
+    const ingredient *what = facts_at(about, i);
     bool gone = i < FACTS_LINES_MOST && (replaced >> i & 1u);
     bool much = about->of->weights[i].grams >= LIQUID_LEAST_G;
     return what && much && !gone ? liquid_rank(what) : NO_LIQUID;
@@ -73,8 +72,7 @@ const ingredient *liquid_at(const recipe_facts *about, size_t line) {
     return line == SIZE_MAX ? &plain_water : about->of->lines.items[line].what;
 }
 
-/* -- how much
- * -------------------------------------------------------------------------------------- */
+/* -- how much -------------------------------------------------------------------------------- */
 
 /* Figures that are uncertain: the uptakes of what goes and comes, in g of water as published, and
  * how much of an uptake counts. */

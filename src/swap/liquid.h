@@ -33,9 +33,9 @@ typedef struct {
 
 /* What takes place: parts go, one comes. */
 typedef struct {
-    const recipe_facts *about;
+    const recipe_facts *about;   /* of the part of the recipe in which it does */
     unsigned long long replaced; /* bits of the lines that go: no liquid is taken from them */
-    const balance *before;       /* of the recipe as written */
+    const balance *before;       /* of that part as written */
     part goes[2];
     size_t goes_count;
     part comes;

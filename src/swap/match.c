@@ -43,8 +43,7 @@ static void set_bit(bits *set, size_t i) {
     set[i / BITS] |= 1ull << (i % BITS);
 }
 
-/* -- precedence
- * ------------------------------------------------------------------------------------ */
+/* -- precedence ------------------------------------------------------------------------------ */
 
 static int rank_of(const selectors *side) {
     int rank = 0;
@@ -88,8 +87,7 @@ static int compare_bakes(const void *left, const void *right) {
     return order ? order : (int)b->outcome - (int)a->outcome;
 }
 
-/* -- building
- * -------------------------------------------------------------------------------------- */
+/* -- building -------------------------------------------------------------------------------- */
 
 static const bits *fitting(arena *a, const pantry *shelf, const selector *by) {
     bits *set = ARENA_ARRAY(a, bits, shelf->count / BITS + 1);
@@ -150,8 +148,7 @@ void rule_book_index(arena *a, rule_book *book) {
     book->index = index;
 }
 
-/* -- one decision
- * ---------------------------------------------------------------------------------- */
+/* -- one decision ---------------------------------------------------------------------------- */
 
 static const ingredient *what_at(const recipe_facts *about, size_t line) {
     return about->of->lines.items[line].what;
@@ -302,8 +299,7 @@ decision decide_two(const rule_book *book, const recipe_facts *about, size_t fir
     return decision_by(first_answer(&book->index->twos, &asked, other));
 }
 
-/* -- all decisions
- * --------------------------------------------------------------------------------- */
+/* -- all decisions --------------------------------------------------------------------------- */
 
 /* Replacements answered so far, for one line or pair. */
 typedef struct {
@@ -395,11 +391,17 @@ static void claim_pair(claims_made *made, const ranked_list *twos, const questio
     }
 }
 
+/* Nobody mixes a part of the dough with a part of the icing. */
+static bool in_one_part(const recipe_facts *about, size_t first, size_t second) {
+    return facts_for(about, facts_same_lines(about, first)) ==
+           facts_for(about, facts_same_lines(about, second));
+}
+
 void decide_all_twos(const rule_book *book, const recipe_facts *about, decided_list *out) {
     assert(book->index);
     for (size_t i = 0; book->index->twos.count && i < about->of->lines.count; i++)
         for (size_t j = i + 1; facts_first_of(about, i) && j < about->of->lines.count; j++) {
-            if (!facts_first_of(about, j))
+            if (!facts_first_of(about, j) || !in_one_part(about, i, j))
                 continue;
             question asked = question_of_two(book, about, i, j);
             claims_made made = claims_for(book, out);

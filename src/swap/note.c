@@ -10,8 +10,7 @@ swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, si
     return answer_of(a, &what, to, decide(book, about, from, to, NULL));
 }
 
-/* -- all of a recipe
- * ------------------------------------------------------------------------------- */
+/* -- all of a recipe ------------------------------------------------------------------------- */
 
 /* What readers ask for first: smaller goes before. */
 static int asked_for(family in) {
@@ -92,8 +91,7 @@ swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, 
     return notes;
 }
 
-/* -- ties
- * ------------------------------------------------------------------------------------------ */
+/* -- ties ------------------------------------------------------------------------------------ */
 
 typedef struct {
     const swap_rule *one, *other;

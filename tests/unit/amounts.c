@@ -155,8 +155,7 @@ static void each_range_of_a_swap_and_its_reverse_is_the_others_reciprocal(void *
     larder_free(l);
 }
 
-/* -- two for one by balance
- * -------------------------------------------------------------------------- */
+/* -- two for one by balance ------------------------------------------------------------------ */
 
 static double free_g(const ingredient *what, double grams) {
     balance of = balance_of_ingredient(what, grams);

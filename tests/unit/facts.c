@@ -200,6 +200,67 @@ static void shares_are_of_the_batch(void **state) {
     larder_free(l);
 }
 
+/* A cake with a topping heavier than itself. */
+static recipe *topped_cake(larder *l, const char *heading) {
+    recipe *r = larder_recipe(
+        l, "cake",
+        (portion_of[]){
+            {"oat flour", 100}, {"egg", 100}, {"baking powder", 4}, {"yogurt", 250}, {"sugar", 50}},
+        5);
+    larder_group(l, r, heading, 3);
+    return r;
+}
+
+static void what_stands_on_top_is_not_mixed_in(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    static const struct {
+        const char *heading;
+        moisture moistened;
+    } rows[] = {{"To serve", MOISTURE_EGG},
+                {"on top", MOISTURE_EGG},
+                {"For the icing (optional)", MOISTURE_EGG},
+                {"Toppings:", MOISTURE_EGG},
+                {"Wet", MOISTURE_DAIRY},
+                {NULL, MOISTURE_DAIRY}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        recipe_facts about = larder_facts(l, topped_cake(l, rows[i].heading));
+        expect_text(rows[i].heading ? rows[i].heading : "no heading",
+                    moisture_word(about.moistened), moisture_word(rows[i].moistened));
+    }
+    larder_free(l);
+}
+
+static void what_stands_on_top_is_judged_by_its_own_facts(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    const recipe *r = topped_cake(l, "To serve");
+    recipe_facts about = larder_facts(l, r);
+    selector flours = by_family(FAMILY_FLOUR), dairy = by_family(FAMILY_DAIRY);
+    const recipe_facts *top = facts_for(&about, 1u << 3);
+    assert_true(top == about.beside && top != NULL);
+    assert_true(facts_for(&about, 1u << 0) == &about);
+    assert_true(facts_for(&about, 1u << 0 | 1u << 3) == &about); /* in both */
+    assert_true(facts_for(&about, 0) == &about);
+    assert_true(about.baked && about.leavened && !top->baked && !top->leavened);
+    assert_int_equal(top->moistened, MOISTURE_DAIRY);
+    assert_int_equal(top->sets, SETTING_NOTHING);
+    expect_near("flour of the cake", facts_share(&about, &flours), 100 / 204.0, 1e-12);
+    expect_near("yogurt of the cake", facts_share(&about, &dairy), 0, 1e-12);
+    expect_near("yogurt of the top", facts_share(top, &dairy), 250 / 300.0, 1e-12);
+    assert_null(facts_at(&about, 3));
+    assert_null(facts_at(top, 0));
+    conditions baked = {.baked = ANSWER_YES}, in_cakes = {0}, with_egg = {0};
+    LIST_ADD(l->a, &in_cakes.kinds, span_of("cake"));
+    LIST_ADD(l->a, &with_egg.has, by_family(FAMILY_EGG));
+    const conditions *each[] = {&baked, &in_cakes, &with_egg};
+    for (size_t i = 0; i < COUNT(each); i++) {
+        expect_bool("flour", conditions_hold(each[i], &about, 1u << 0), true);
+        expect_bool("sugar on top", conditions_hold(each[i], &about, 1u << 4), false);
+    }
+    larder_free(l);
+}
+
 static void lines_of_one_ingredient_are_known(void **state) {
     (void)state;
     larder *l = larder_new();
@@ -213,8 +274,7 @@ static void lines_of_one_ingredient_are_known(void **state) {
     larder_free(l);
 }
 
-/* -- conditions
- * ------------------------------------------------------------------------------------ */
+/* -- conditions ------------------------------------------------------------------------------ */
 
 /* Sets one fact; `l` gives selectors room. */
 typedef void state_fact(larder *l, conditions *when);
@@ -357,6 +417,8 @@ int main(void) {
         cmocka_unit_test(water_is_counted_by_who_brings_it),
         cmocka_unit_test(baked_and_leavened),
         cmocka_unit_test(shares_are_of_the_batch),
+        cmocka_unit_test(what_stands_on_top_is_not_mixed_in),
+        cmocka_unit_test(what_stands_on_top_is_judged_by_its_own_facts),
         cmocka_unit_test(lines_of_one_ingredient_are_known),
         cmocka_unit_test(each_condition_holds_or_not),
     };

@@ -190,8 +190,7 @@ static void nothing_is_replaced_by_itself(void **state) {
     larder_free(l);
 }
 
-/* -- two for one
- * ----------------------------------------------------------------------------------- */
+/* -- two for one ----------------------------------------------------------------------------- */
 
 static swap_rule *meal_for_flour_and_puree(larder *l, const char *id, verdict says) {
     swap_rule *rule = larder_rule(l, id, by_kind(l, FAMILY_FLOUR, "coconut"),
@@ -245,8 +244,7 @@ static void all_two_for_ones_are_found_once(void **state) {
     larder_free(l);
 }
 
-/* -- all of them
- * ----------------------------------------------------------------------------------- */
+/* -- all of them ----------------------------------------------------------------------------- */
 
 /* Rules of every shape and authority over the larder, one for each row. */
 static void add_many_rules(larder *l) {

@@ -111,6 +111,63 @@ static void past_rescue_is_said_of_a_swap_to_avoid_too(void **state) {
     larder_free(l);
 }
 
+/* Muffins with yogurt to serve: whey for pea holds back egg of the batter, not the yogurt, and what
+ * the yogurt holds counts for nothing in it. */
+static void nothing_is_held_back_from_what_stands_on_top(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    whey_rule(l, VERDICT_ADJUST);
+    const portion_of lines[] = {
+        {"pea protein isolate", 30}, {"oat flour", 100}, {"egg white", 200}, {"yogurt", 400}};
+    recipe *plain = larder_recipe(l, "muffin", lines, 3);
+    recipe *topped = larder_recipe(l, "muffin", lines, 4);
+    larder_group(l, topped, "To serve", 3);
+    swap_note alone = whey_for_pea(l, plain), served = whey_for_pea(l, topped);
+    assert_true(alone.liquid_change_g < -20);
+    expect_near("as without it", served.liquid_change_g, alone.liquid_change_g, 1e-9);
+    expect_near("range too", served.liquid_low_g, alone.liquid_low_g, 1e-9);
+    assert_int_equal(served.liquid_line, 2);
+    expect_near("but the batch is all of it", served.before.batch_g, 730, 1e-9);
+    larder_free(l);
+}
+
+/* 20 g of the flour is on top: only the other 100 g change the dough's water. */
+static void of_an_ingredient_in_both_only_the_mixed_part_moves_liquid(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    larder_rule(l, "coconut", by_kind(l, FAMILY_FLOUR, "oat"), by_kind(l, FAMILY_FLOUR, "coconut"),
+                VERDICT_ADJUST);
+    const portion_of lines[] = {
+        {"oat flour", 100}, {"egg", 100}, {"water", 150}, {"oat flour", 20}};
+    recipe *plain = larder_recipe(l, "muffin", lines, 3),
+           *both = larder_recipe(l, "muffin", lines, 4);
+    larder_group(l, both, "For dusting", 3);
+    recipe_facts about = larder_facts(l, plain), dusted = larder_facts(l, both);
+    const ingredient *coconut = larder_find(l, "coconut flour");
+    swap_note alone = note_of(l->a, &l->book, &about, 0, coconut);
+    swap_note with = note_of(l->a, &l->book, &dusted, 0, coconut);
+    expect_near("all of it is replaced", with.to_g, 120, 1e-9);
+    expect_near("liquid", with.liquid_change_g, alone.liquid_change_g, 1e-9);
+    larder_free(l);
+}
+
+static void no_two_for_one_reaches_from_the_dough_to_the_top(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    selector flour = by_kind(l, FAMILY_FLOUR, "coconut");
+    swap_rule *rule =
+        larder_rule(l, "two", flour, by_kind(l, FAMILY_MEAL, "almond"), VERDICT_ADJUST);
+    LIST_ADD(l->a, &rule->replace, by_family(FAMILY_FRUIT_PUREE));
+    recipe *r =
+        larder_recipe(l, "cookie", (portion_of[]){{"coconut flour", 40}, {"apple purée", 90}}, 2);
+    recipe_facts about = larder_facts(l, r);
+    assert_int_equal(notes_of(l->a, &l->book, &about, false).count, 1);
+    larder_group(l, r, "On top", 1);
+    about = larder_facts(l, r);
+    assert_int_equal(notes_of(l->a, &l->book, &about, false).count, 0);
+    larder_free(l);
+}
+
 static void allergens_and_diets_are_those_of_the_whole_recipe(void **state) {
     (void)state;
     larder *l = larder_new();
@@ -144,8 +201,7 @@ static void allergens_and_diets_are_those_of_the_whole_recipe(void **state) {
     larder_free(l);
 }
 
-/* -- trials
- * ---------------------------------------------------------------------------------------- */
+/* -- trials ---------------------------------------------------------------------------------- */
 
 static trial *whey_trial(larder *l, double replaced_g, double with_g, double liquid_g) {
     static const unit gram = {"g", UNIT_MASS, 1};
@@ -223,8 +279,7 @@ static void a_trials_liquid_needs_a_line(void **state) {
     larder_free(l);
 }
 
-/* -- two for one
- * ----------------------------------------------------------------------------------- */
+/* -- two for one ----------------------------------------------------------------------------- */
 
 static const portion_of cookies[] = {
     {"whey protein isolate", 60}, {"apple purée", 120}, {"coconut flour", 40}, {"sugar", 40}};
@@ -274,8 +329,7 @@ static void two_for_one_by_weight_takes_both_whole(void **state) {
     larder_free(l);
 }
 
-/* -- all notes
- * ------------------------------------------------------------------------------------- */
+/* -- all notes ------------------------------------------------------------------------------- */
 
 static const portion_of cake[] = {
     {"sugar", 80},       {"egg white", 150},          {"almond butter", 60}, {"oat flour", 100},
@@ -384,8 +438,7 @@ static void a_long_recipe_is_answered_past_its_sixty_fourth_line(void **state) {
     larder_free(l);
 }
 
-/* -- ties
- * ------------------------------------------------------------------------------------------ */
+/* -- ties ------------------------------------------------------------------------------------ */
 
 static void each_tie_is_reported_once(void **state) {
     (void)state;
@@ -416,6 +469,9 @@ int main(void) {
         cmocka_unit_test(liquid_is_kept_where_the_rule_says_so),
         cmocka_unit_test(without_a_promise_the_weight_is_equal),
         cmocka_unit_test(past_rescue_is_said_of_a_swap_to_avoid_too),
+        cmocka_unit_test(nothing_is_held_back_from_what_stands_on_top),
+        cmocka_unit_test(of_an_ingredient_in_both_only_the_mixed_part_moves_liquid),
+        cmocka_unit_test(no_two_for_one_reaches_from_the_dough_to_the_top),
         cmocka_unit_test(allergens_and_diets_are_those_of_the_whole_recipe),
         cmocka_unit_test(a_trial_gives_its_amounts_in_proportion),
         cmocka_unit_test(a_trial_tells_what_came_out),

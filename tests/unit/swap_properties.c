@@ -78,8 +78,7 @@ static const char *named(larder *l, const recipe_facts *about, const swap_note *
                         about->of->lines.items[note->line].what->name, about->kind);
 }
 
-/* -- no second arithmetic
- * ---------------------------------------------------------------------------- */
+/* -- no second arithmetic -------------------------------------------------------------------- */
 
 /* The recipe as a reader would bake it: lines of the old replaced, liquid added or held back. */
 static recipe *swapped(larder *l, const recipe *of, const swap_note *note) {
@@ -130,8 +129,7 @@ static void a_note_says_what_the_swapped_recipe_says(void **state) {
     larder_free(l);
 }
 
-/* -- free water
- * -------------------------------------------------------------------------------------- */
+/* -- free water ------------------------------------------------------------------------------ */
 
 /* Free water a gram of dry is what it was (where there is free water; what is lacking otherwise),
  * unless the liquid line could not give as much. */
@@ -183,8 +181,7 @@ static void low_typical_and_high_stand_in_order(void **state) {
     larder_free(l);
 }
 
-/* -- there and back, larger and smaller
- * ---------------------------------------------------------------- */
+/* -- there and back, larger and smaller ------------------------------------------------------ */
 
 static swap_note answered(larder *l, const recipe *r, const ingredient *from,
                           const ingredient *to) {
@@ -271,8 +268,7 @@ static void scaling_a_recipe_scales_its_swaps(void **state) {
     larder_free(l);
 }
 
-/* -- verdicts
- * ------------------------------------------------------------------------------------------ */
+/* -- verdicts -------------------------------------------------------------------------------- */
 
 /* Rules that forbid, from the vaguest to the most specific, under every authority. */
 static void a_rule_that_forbids_never_improves_a_verdict(void **state) {

@@ -624,6 +624,12 @@ static inline recipe *larder_recipe(larder *l, const char *kind, const portion_o
     return r;
 }
 
+/* Puts the lines of `r` from line `first` on under `heading`. */
+static inline void larder_group(larder *l, recipe *r, const char *heading, size_t first) {
+    LIST_ADD(l->a, &r->groups, (line_group){NULL, 0, first});
+    LIST_ADD(l->a, &r->groups, (line_group){heading, first, r->lines.count - first});
+}
+
 /* The line of `r` that holds `name`. */
 static inline size_t larder_line(larder *l, const recipe *r, const char *name) {
     const ingredient *what = larder_find(l, name);

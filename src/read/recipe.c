@@ -96,7 +96,8 @@ static void read_yields(const recipe_reader *r) {
         !field_located(r->front, "makes", &written, r->found) ||
         !yield_read(r->home, written, &out->makes, r->found))
         return;
-    out->portion = (yield){1, out->makes.noun};
+    /* Of half a loaf, the half is a portion where none is stated. */
+    out->portion = (yield){out->makes.count < 1 ? out->makes.count : 1, out->makes.noun};
     if (field_located(r->front, "portion", &written, r->found))
         (void)portion_read(r->home, written, &out->makes, &out->portion, r->found);
     out->portions = out->makes.count / out->portion.count;

@@ -143,6 +143,21 @@ static void test_least(void **state) {
     arena_free(a);
 }
 
+static void test_less_than_one(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    problems found;
+    pantry shelf = small_shelf(a);
+    const recipe *r = read_from(a,
+                                "---\ntitle: T\nsummary: S\nkind: loaf\nmakes: 1/2 loaf\n"
+                                "ingredients: [60 g coconut flour]\n---\n",
+                                &shelf, &found);
+    expect_words("problems", printed(a, &found), "");
+    expect_number("the half", r->portion.count, 0.5);
+    expect_number("portions", r->portions, 1);
+    arena_free(a);
+}
+
 static void test_group_after_and_before(void **state) {
     (void)state;
     arena *a = arena_new();
@@ -475,17 +490,12 @@ static void test_too_many_lines(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_words),
-        cmocka_unit_test(test_baking),
-        cmocka_unit_test(test_lines),
-        cmocka_unit_test(test_least),
-        cmocka_unit_test(test_group_after_and_before),
-        cmocka_unit_test(test_yields),
-        cmocka_unit_test(test_ovens),
-        cmocka_unit_test(test_pans),
-        cmocka_unit_test(test_faults),
-        cmocka_unit_test(test_line_faults),
-        cmocka_unit_test(test_unknown_ingredient),
+        cmocka_unit_test(test_words),          cmocka_unit_test(test_baking),
+        cmocka_unit_test(test_lines),          cmocka_unit_test(test_least),
+        cmocka_unit_test(test_less_than_one),  cmocka_unit_test(test_group_after_and_before),
+        cmocka_unit_test(test_yields),         cmocka_unit_test(test_ovens),
+        cmocka_unit_test(test_pans),           cmocka_unit_test(test_faults),
+        cmocka_unit_test(test_line_faults),    cmocka_unit_test(test_unknown_ingredient),
         cmocka_unit_test(test_too_many_lines),
     };
     return cmocka_run_group_tests_name("recipe", tests, NULL, NULL);

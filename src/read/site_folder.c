@@ -217,7 +217,8 @@ recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, 
                            bool *machine_failed) {
     span bytes;
     int why;
-    const char *file = path_join(a, "recipes", name);
+    /* Problems borrow it, and outlive the recipe. */
+    const char *file = path_join(found->home, "recipes", name);
     *machine_failed = false;
     if (file_read(a, path_join(a, site->settings.folder, file), &bytes, &why))
         return recipe_read(a, file, bytes, &site->shelf, site->settings.cups, found);

@@ -25,7 +25,8 @@ typedef struct {
 bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,
                       bool *machine_failed);
 
-/* Reads recipe `name` (inside recipes/) of the site. */
+/* Reads recipe `name` (inside recipes/) of the site into `a`. Only its file's name is kept where
+ * the problems are, in found->home, since their places borrow it: `a` may be freed before. */
 recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, problems *found,
                            bool *machine_failed);
 

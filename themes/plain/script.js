@@ -231,18 +231,6 @@
     target.scrollIntoView();
   }
 
-  /* Paper can't be unfolded. */
-  function unfoldForPrint() {
-    let closed = [];
-    addEventListener("beforeprint", () => {
-      closed = all("details:not([open])");
-      for (const fold of closed) fold.open = true;
-    });
-    addEventListener("afterprint", () => {
-      for (const fold of closed) fold.open = false;
-    });
-  }
-
   const tools = one(".tools");
   tools.hidden = false;
   setUpPortions(tools);
@@ -258,5 +246,4 @@
   if (pick) setUpPick(pick);
   addEventListener("hashchange", openTarget);
   openTarget();
-  unfoldForPrint();
 })();

@@ -9,8 +9,8 @@
   const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
   const status = one('[role="status"]'), list = one("#found"), more = one("#more");
   const chips = one(".chips", form), own = one("#own", form);
-  const RANK = ["works", "adjust", "different", "avoid"];
-  const SHOWN_AT_ONCE = 30, DEFAULT_VERDICTS = ["works", "adjust"];
+  const SHOWN_AT_ONCE = 30, VERDICTS = ["works", "adjust", "different"];
+  const DEFAULT_VERDICTS = ["works", "adjust"];
 
   const fold = (words) => words.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   const wordsOf = (text) => fold(text || "").split(/[^\p{L}\p{N}]+/u).filter(Boolean);
@@ -26,26 +26,17 @@
     }
   }
 
-  /* The index names each ingredient once and then by its number; here they get their names back. */
-  function named(recipe, names) {
-    const swaps = RANK.flatMap((verdict) => recipe.swaps[verdict].flatMap(([from, ...to]) =>
-      to.map((other) => ({ from: names[from], to: names[other], verdict }))));
-    return { ...recipe, ingredients: recipe.ingredients.map((number) => names[number]), swaps };
-  }
-
+  /* The index names each ingredient once; recipes and swaps speak of its number. */
   function prepare(index) {
-    const names = index.ingredients.map((entry) => entry.name);
-    recipes = index.recipes.map((recipe) => named(recipe, names));
-    shelf = index.ingredients.map((entry) => ({
-      name: entry.name,
-      names: new Set([entry.name, ...(entry.also || [])].map(fold)),
-      words: wordsOf([entry.name, ...(entry.also || [])].join(" ")),
-    }));
-    const aliases = new Map(shelf.map((entry) => [entry.name, entry.words]));
+    recipes = index.recipes;
+    shelf = index.ingredients.map((entry) => {
+      const names = [entry.name, ...entry.also].map(fold);
+      return { name: entry.name, names: new Set(names), words: wordsOf(names.join(" ")) };
+    });
     recipes.forEach((recipe, row) => {
       post(wordsOf(recipe.title), row, 8);
-      post([recipe.kind, ...(recipe.tags || [])].flatMap(wordsOf), row, 5);
-      for (const name of recipe.ingredients) post(aliases.get(name) || wordsOf(name), row, 4);
+      post([recipe.kind, ...recipe.tags].flatMap(wordsOf), row, 5);
+      for (const number of recipe.ingredients) post(shelf[number].words, row, 4);
       post(wordsOf(recipe.summary), row, 1);
     });
     vocabulary = [...postings.keys()];
@@ -91,27 +82,27 @@
 
   /* -- the cupboard ------------------------------------------------------------------------------ */
 
-  /* What a reader typed as names of the pantry: that very thing, or all whose words begin so. */
-  function namesFor(typed) {
-    const whole = fold(typed);
-    const exact = shelf.filter((entry) => entry.names.has(whole));
-    if (exact.length) return exact.map((entry) => entry.name);
-    const asked = wordsOf(typed);
-    return shelf.filter((entry) => asked.length && asked.every((word) =>
-      entry.words.some((its) => its.startsWith(word)))).map((entry) => entry.name);
+  /* Numbers of what a reader typed: that very ingredient, or all whose words begin so. */
+  function numbersFor(typed) {
+    const whole = fold(typed), asked = wordsOf(typed), all_ = [...shelf.keys()];
+    const exact = all_.filter((number) => shelf[number].names.has(whole));
+    if (exact.length || !asked.length) return exact;
+    return all_.filter((number) => asked.every((word) =>
+      shelf[number].words.some((its) => its.startsWith(word))));
   }
 
-  /* How a recipe can be made from what is owned. */
+  /* How a recipe can be made from what is owned: numbers used as they are, swaps of the best
+   * accepted verdict, and what is still needed. */
   function ways(recipe, owned, accepted) {
-    const used = recipe.ingredients.filter((name) => owned.has(name));
+    const used = recipe.ingredients.filter((number) => owned.has(number));
     const swapped = new Map();
-    for (const swap of recipe.swaps) {
-      if (!owned.has(swap.to) || owned.has(swap.from) || !accepted.has(swap.verdict)) continue;
-      const before = swapped.get(swap.from);
-      if (!before || RANK.indexOf(swap.verdict) < RANK.indexOf(before.verdict))
-        swapped.set(swap.from, swap);
-    }
-    const needs = recipe.ingredients.filter((name) => !owned.has(name) && !swapped.has(name));
+    for (const verdict of VERDICTS.filter((word) => accepted.has(word)))
+      for (const [from, ...others] of recipe.swaps[verdict] || []) {
+        const to = others.find((number) => owned.has(number));
+        if (to !== undefined && !owned.has(from) && !swapped.has(from))
+          swapped.set(from, { from, to, verdict });
+      }
+    const needs = recipe.ingredients.filter((number) => !owned.has(number) && !swapped.has(number));
     return { used, swapped: [...swapped.values()], needs };
   }
 
@@ -167,11 +158,11 @@
 
   function search(now) {
     const scored = scores(now.q), accepted = new Set(now.verdict);
-    const names = new Set(now.own.flatMap(namesFor));
+    const numbers = new Set(now.own.flatMap(numbersFor));
     const hits = [];
     recipes.forEach((recipe, row) => {
       if (scored && !scored.has(row)) return;
-      const made = now.own.length ? ways(recipe, names, accepted) : null;
+      const made = now.own.length ? ways(recipe, numbers, accepted) : null;
       if (made && made.used.length + made.swapped.length === 0) return;
       hits.push({ recipe, made, score: scored ? scored.get(row) : 0 });
     });
@@ -206,23 +197,26 @@
     return made;
   }
 
-  function showWays(list_, made) {
-    const { uses, for: in_place_of, needs } = list_.dataset;
-    if (!made) return list_.remove();
-    if (made.used.length) list_.append(element("li", `${uses} ${made.used.join(", ")}`));
-    for (const swap of made.swapped) {
-      const line = element("li", `${swap.to} ${in_place_of} ${swap.from}: `);
-      line.className = `is-${swap.verdict}`;
-      const word = element("span", swap.verdict);
-      word.className = "verdict";
-      line.append(word);
-      list_.append(line);
-    }
-    if (made.needs.length) {
-      const line = element("li", `${needs} ${made.needs.join(", ")}`);
-      line.className = "quiet";
-      list_.append(line);
-    }
+  const named = (numbers) => numbers.map((number) => shelf[number].name).join(", ");
+
+  function wayLine(words, verdict) {
+    const line = element("li", words);
+    if (!verdict) return line;
+    const word = element("span", verdict);
+    word.className = "verdict";
+    line.className = `is-${verdict}`;
+    line.append(word);
+    return line;
+  }
+
+  function showWays(holder, made) {
+    if (!made) return holder.remove();
+    const { uses, for: insteadOf, needs } = holder.dataset;
+    if (made.used.length) holder.append(wayLine(`${uses} ${named(made.used)}`));
+    for (const { from, to, verdict } of made.swapped)
+      holder.append(wayLine(`${named([to])} ${insteadOf} ${named([from])}: `, verdict));
+    if (made.needs.length) holder.append(wayLine(`${needs} ${named(made.needs)}`));
+    return holder;
   }
 
   function resultOf({ recipe, made }) {

@@ -147,12 +147,26 @@ static void put_reasons(arena *a, view *to, const swap_note *note) {
     view_put_text(a, to, "basis", of_a_rule ? note->basis : NULL);
 }
 
+/* The address of a note within its page. A recipe may use one ingredient in two lines: the later
+ * one's notes are numbered, so that links from elsewhere lead to the first. */
+static const char *note_id(arena *a, const recipe *of, const swap_note *note) {
+    const recipe_line *lines = of->lines.items;
+    unsigned earlier = 0;
+    for (size_t i = 0; i < note->line; i++)
+        earlier += lines[i].what == lines[note->line].what;
+    const char *from = lines[note->line].what->slug;
+    if (note->second_line != SIZE_MAX)
+        from = arena_format(a, "%s-and-%s", from, lines[note->second_line].what->slug);
+    const char *id = arena_format(a, "swap-%s-%s", from, note->to->slug);
+    return earlier ? arena_format(a, "%s-%u", id, earlier + 1) : id;
+}
+
 /* What holds for this replacement alone: amounts, liquid, changes, balance. Lists are long, so
  * what a note does not have is left out. */
 static void put_amounts(arena *a, view *list, const note_words *by, const swap_note *note) {
     const ingredient *from = by->of->lines.items[note->line].what;
     view *to = view_put_object(a, list, NULL);
-    view_put_text(a, to, "id", arena_format(a, "swap-%s-%s", from->slug, note->to->slug));
+    view_put_text(a, to, "id", note_id(a, by->of, note));
     view_put_text(a, to, "to", note->to->name);
     view_put_text(a, to, "to_href", path_of_ingredient(a, note->to));
     if (note->second_line != SIZE_MAX) {

@@ -20,7 +20,7 @@ char *phrase_change(arena *a, double value, int decimals, const char *in) {
     number_add(&t, fabs(value), decimals);
     if (span_is(text_span(&t), "0")) {
         text_free(&t);
-        return arena_copy(a, span_of("no change"));
+        return arena_copy(a, span_of("unchanged"));
     }
     char *size = settled(a, &t);
     return arena_format(a, "%s%s %s", value < 0 ? MINUS : "+", size, in);

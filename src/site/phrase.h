@@ -5,7 +5,7 @@
 
 #include "measure/kitchen.h"
 
-/* "+2.1 g", "\u22124 kcal" with a true minus sign, "no change" when it rounds to nothing. */
+/* "+2.1 g", "\u22124 kcal" with a true minus sign, "unchanged" when it rounds to nothing. */
 char *phrase_change(arena *a, double value, int decimals, const char *in);
 
 /* "24 g", "0.4 g": one decimal under 10, none above. */

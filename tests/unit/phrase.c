@@ -7,8 +7,8 @@ static void changes_have_a_sign(void **state) {
     arena *a = *state;
     assert_string_equal(phrase_change(a, 2.14, 1, "g"), "+2.1 g");
     assert_string_equal(phrase_change(a, -4, 0, "kcal"), "\u22124 kcal");
-    assert_string_equal(phrase_change(a, 0.04, 1, "g"), "no change");
-    assert_string_equal(phrase_change(a, -0.04, 1, "g"), "no change");
+    assert_string_equal(phrase_change(a, 0.04, 1, "g"), "unchanged");
+    assert_string_equal(phrase_change(a, -0.04, 1, "g"), "unchanged");
 }
 
 static void amounts_keep_what_matters(void **state) {

@@ -12,7 +12,20 @@ const char *problem_level_word(problem_level level) {
     return level == PROBLEM_ERROR ? "error" : "warning";
 }
 
+static char *copied(arena *home, const char *words) {
+    return words ? arena_copy(home, span_of(words)) : NULL;
+}
+
+/* File names are kept with the problems: what they are borrowed from may be gone by then. */
+static const char *kept_file(const problems *found, const char *file) {
+    const problem *last = found->count ? &found->items[found->count - 1] : NULL;
+    if (last && last->at.file && file && strcmp(last->at.file, file) == 0)
+        return last->at.file;
+    return copied(found->home, file);
+}
+
 static void add(problems *found, problem p) {
+    p.at.file = kept_file(found, p.at.file);
     LIST_ADD(found->home, found, p);
     if (p.level == PROBLEM_ERROR)
         found->errors++;
@@ -29,10 +42,6 @@ static char *formatted(arena *home, const char *format, va_list values) {
     char *message = arena_alloc(home, size);
     vsnprintf(message, size, format, values);
     return message;
-}
-
-static char *copied(arena *home, const char *words) {
-    return words ? arena_copy(home, span_of(words)) : NULL;
 }
 
 void problem_add(problems *found, place at, const char *hint, const char *format, ...) {
@@ -54,7 +63,6 @@ void problem_warn(problems *found, place at, const char *hint, const char *forma
 void problems_join(problems *into, const problems *from) {
     for (size_t i = 0; i < from->count; i++) {
         problem p = from->items[i];
-        p.at.file = copied(into->home, p.at.file);
         p.message = copied(into->home, p.message);
         p.hint = copied(into->home, p.hint);
         add(into, p);

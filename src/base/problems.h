@@ -13,7 +13,7 @@
 #include "base/text.h"
 
 /* Where something stands. Lines and columns count from 1; columns count characters, not bytes;
- * 0 means unknown. `file` is relative to the site folder and borrowed. */
+ * 0 means unknown. `file` is relative to the site folder; a problem keeps a copy of it. */
 typedef struct {
     const char *file;
     unsigned line, column;

@@ -41,8 +41,8 @@ static size_t events_of(const char *bytes, size_t size) {
 
 static size_t document_of(const char *title) {
     json_t *document = json_pack("{s:s, s:i, s:f, s:[s,s,s], s:{s:f, s:f}}", "title", title,
-                                 "portions", 4, "protein_g", 23.5, "tags", "a", "b", "c",
-                                 "portion", "energy_kcal", 210.0, "fat_g", 7.5);
+                                 "portions", 4, "protein_g", 23.5, "tags", "a", "b", "c", "portion",
+                                 "energy_kcal", 210.0, "fat_g", 7.5);
     char *printed = json_dumps(document, JSON_COMPACT);
     size_t length = strlen(printed);
     free(printed);

@@ -28,27 +28,31 @@ static size_t below(size_t most) {
 
 #define ONE_OF(list) (list)[below(COUNT(list))]
 
-static const char *const powders[] = {
-    "pea protein powder", "whey protein isolate", "whey protein concentrate",
-    "brown rice protein powder", "soy protein isolate", "hemp protein powder",
-    "egg white powder"};
-static const char *const flours[] = {"oat flour", "coconut flour", "almond meal",
+static const char *const powders[] = {"pea protein powder",       "whey protein isolate",
+                                      "whey protein concentrate", "brown rice protein powder",
+                                      "soy protein isolate",      "hemp protein powder",
+                                      "egg white powder"};
+static const char *const flours[] = {"oat flour",         "coconut flour",   "almond meal",
                                      "all-purpose flour", "buckwheat flour", "chickpea flour"};
 static const char *const butters[] = {"almond butter", "peanut butter", "cashew butter", "tahini"};
-static const char *const moist[] = {"1 cup unsweetened applesauce", "1 1/2 cups mashed banana",
-                                    "3/4 cup pumpkin purée", "1 cup egg whites",
-                                    "2 large eggs", "1 cup plain Greek yogurt"};
+static const char *const moist[] = {"1 cup unsweetened applesauce",
+                                    "1 1/2 cups mashed banana",
+                                    "3/4 cup pumpkin purée",
+                                    "1 cup egg whites",
+                                    "2 large eggs",
+                                    "1 cup plain Greek yogurt"};
 static const char *const sweet[] = {"1/4 cup honey", "1/3 cup erythritol", "1/2 cup brown sugar",
                                     "3 tbsp maple syrup"};
-static const char *const kinds[] = {"griddle cake", "cake", "brownie", "cookie",
-                                    "bar", "muffin", "loaf", "cracker"};
-static const char *const tags[] = {"breakfast", "snack", "after training", "lunch box",
-                                   "for a crew", "no nuts in the galley", "quick"};
+static const char *const kinds[] = {"griddle cake", "cake",   "brownie", "cookie",
+                                    "bar",          "muffin", "loaf",    "cracker"};
+static const char *const tags[] = {"breakfast", "snack",      "after training",
+                                   "lunch box", "for a crew", "no nuts in the galley",
+                                   "quick"};
 static const char *const nouns[] = {"rounds", "slices", "squares", "pieces"};
-static const char *const adjectives[] = {"Early", "Quiet", "Long", "Bright", "Plain", "Deep",
-                                         "Soft", "Golden", "Windy", "Amber"};
-static const char *const places[] = {"towpath", "landing", "slipway", "weir",  "ferry",
-                                     "millpond", "lock",   "reach",   "island", "bridge"};
+static const char *const adjectives[] = {"Early", "Quiet", "Long",   "Bright", "Plain",
+                                         "Deep",  "Soft",  "Golden", "Windy",  "Amber"};
+static const char *const places[] = {"towpath",  "landing", "slipway", "weir",   "ferry",
+                                     "millpond", "lock",    "reach",   "island", "bridge"};
 static const char *const steps[] = {
     "Heat the oven and line the tin, and weigh everything before you begin.",
     "Whisk the dry things together until no streak is left, then make a well in the middle.",

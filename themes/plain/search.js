@@ -210,13 +210,16 @@
   }
 
   function showWays(holder, made) {
-    if (!made) return holder.remove();
+    holder.hidden = !made;
+    if (!made) return;
     const { uses, for: insteadOf, needs } = holder.dataset;
     if (made.used.length) holder.append(wayLine(`${uses} ${named(made.used)}`));
     for (const { from, to, verdict } of made.swapped)
       holder.append(wayLine(`${named([to])} ${insteadOf} ${named([from])}: `, verdict));
-    if (made.needs.length) holder.append(wayLine(`${needs} ${named(made.needs)}`));
-    return holder;
+    if (!made.needs.length) return;
+    const last = wayLine(`${needs} ${named(made.needs)}`);
+    last.className = "quiet";
+    holder.append(last);
   }
 
   function resultOf({ recipe, made }) {

@@ -30,8 +30,7 @@ static size_t begins_with_any(span s, const char *const list[], size_t count) {
     return 0;
 }
 
-/* -- fractions ----------------------------------------------------------------------------------
- */
+/* -- fractions --------------------------------------------------------------------------------- */
 
 static const struct {
     const char *sign;
@@ -82,8 +81,7 @@ static size_t fraction_read(span s, double *out) {
     return took + slash + rest;
 }
 
-/* -- numbers ------------------------------------------------------------------------------------
- */
+/* -- numbers ----------------------------------------------------------------------------------- */
 
 /* True when what follows a number would be part of it: then it is no number at all. */
 static bool runs_on(span after) {
@@ -135,8 +133,7 @@ static size_t figures_read(span s, double *out) {
     return took;
 }
 
-/* -- words --------------------------------------------------------------------------------------
- */
+/* -- words ------------------------------------------------------------------------------------- */
 
 typedef struct {
     const char *word;
@@ -213,8 +210,7 @@ static size_t words_read(span s, double *out) {
     return took;
 }
 
-/* -- ranges -------------------------------------------------------------------------------------
- */
+/* -- ranges ------------------------------------------------------------------------------------ */
 
 static size_t single_read(span s, double *out) {
     double twelve;
@@ -288,8 +284,7 @@ size_t amount_about(span s) {
     return took ? took + spaces(span_from(s, took)) : 0;
 }
 
-/* -- printing -----------------------------------------------------------------------------------
- */
+/* -- printing ---------------------------------------------------------------------------------- */
 
 static const struct {
     const char *text;

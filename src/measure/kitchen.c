@@ -7,8 +7,7 @@
 
 #include <math.h>
 
-/* -- vessels
- * ---------------------------------------------------------------------------------------- */
+/* -- vessels ----------------------------------------------------------------------------------- */
 
 enum { CUP, TBSP, TSP, VESSELS };
 
@@ -59,8 +58,7 @@ typedef struct {
 
 #define STEPS(list) ((steps){(list), COUNT(list)})
 
-/* -- choosing
- * --------------------------------------------------------------------------------------- */
+/* -- choosing ---------------------------------------------------------------------------------- */
 
 /* What is looked for, and the best way to it so far. */
 typedef struct {
@@ -111,8 +109,7 @@ static step neighbour(steps by, double wanted, unsigned up) {
     return (step){whole + by.items[i].size, (unsigned)whole + by.items[i].scoops};
 }
 
-/* -- volumes
- * ---------------------------------------------------------------------------------------- */
+/* -- volumes ----------------------------------------------------------------------------------- */
 
 /* `so_far` with `more` of the vessel `which`. */
 static way filled_up(way so_far, const vessels *v, size_t which, step more) {
@@ -174,8 +171,7 @@ static bool best_volume(double grams, const vessels *v, way *out) {
     return s.any;
 }
 
-/* -- counts
- * ------------------------------------------------------------------------------------------ */
+/* -- counts ------------------------------------------------------------------------------------ */
 
 static bool best_count(double grams, const ingredient *what, way *out) {
     const char *called = NULL;
@@ -198,8 +194,7 @@ static bool is_within(const way *w, double grams, double share) {
     return fabs(w->grams - grams) <= share * grams;
 }
 
-/* -- words
- * ------------------------------------------------------------------------------------------ */
+/* -- words ------------------------------------------------------------------------------------- */
 
 static void add_part(text *t, double amount, const char *name) {
     if (amount <= 0)
@@ -232,8 +227,7 @@ static kitchen_measure measure_of(arena *a, const way *w, double grams) {
     return made;
 }
 
-/* -- answers
- * ---------------------------------------------------------------------------------------- */
+/* -- answers ----------------------------------------------------------------------------------- */
 
 /* Eggs are counted where that is near enough, unless one or two vessels come nearer. */
 static bool counts_rather(const ingredient *what, const way *counted, const way *volume,

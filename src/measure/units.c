@@ -161,8 +161,7 @@ static const struct {
     {"leaves", "leaf"},
 };
 
-/* -- standards ----------------------------------------------------------------------------------
- */
+/* -- standards --------------------------------------------------------------------------------- */
 
 static const struct {
     double cup, tbsp, tsp, fl_oz;
@@ -202,8 +201,7 @@ double unit_ml(const unit *of, cup_standard which) {
     return of->sort == UNIT_VOLUME ? of->size : 0;
 }
 
-/* -- reading ------------------------------------------------------------------------------------
- */
+/* -- reading ----------------------------------------------------------------------------------- */
 
 static char lower(char c) {
     return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;

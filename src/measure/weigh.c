@@ -23,8 +23,7 @@ static range times(range r, double factor) {
     return (range){r.low * factor, r.typical * factor, r.high * factor};
 }
 
-/* -- counts ---------------------------------------------------------------------------------------
- */
+/* -- counts ------------------------------------------------------------------------------------ */
 
 /* A measure that counts pieces: no volume, no pinch. */
 static bool is_count(const household_measure *m) {
@@ -73,8 +72,7 @@ static bool one_counted(const ingredient *what, const unit *in, one_weight *out)
     return true;
 }
 
-/* -- volumes
- * ---------------------------------------------------------------------------------------- */
+/* -- volumes ----------------------------------------------------------------------------------- */
 
 /* Pantry weights are of US customary vessels, so a site's cup weighs in proportion. */
 static bool one_volume(const ingredient *what, const unit *in, cup_standard cups, one_weight *out) {
@@ -108,8 +106,7 @@ static bool one_pinch(const ingredient *what, const unit *in, cup_standard cups,
     return true;
 }
 
-/* -- a line
- * ------------------------------------------------------------------------------------------- */
+/* -- a line ------------------------------------------------------------------------------------ */
 
 static bool one_of(const ingredient *what, const unit *in, cup_standard cups, one_weight *out) {
     if (in && in->sort == UNIT_MASS) {

@@ -6,8 +6,7 @@ pantry pantry_in(arena *home) {
     return (pantry){.home = home, .by_name = names_in(home), .by_form = names_in(home)};
 }
 
-/* -- plural and singular ------------------------------------------------------------------------
- */
+/* -- plural and singular ----------------------------------------------------------------------- */
 
 typedef struct {
     const char *ending;
@@ -39,8 +38,7 @@ const char *pantry_plural(arena *home, const char *name) {
     return with_ending(home, written, by);
 }
 
-/* -- adding -------------------------------------------------------------------------------------
- */
+/* -- adding ------------------------------------------------------------------------------------ */
 
 static size_t words_in(span folded) {
     size_t count = folded.length > 0;
@@ -125,8 +123,7 @@ void pantry_add(pantry *shelf, const ingredient *entry, problems *found) {
         add_name(shelf, kept->also[i], index, found);
 }
 
-/* -- finding ------------------------------------------------------------------------------------
- */
+/* -- finding ----------------------------------------------------------------------------------- */
 
 const ingredient *pantry_find_folded(const pantry *shelf, span folded) {
     size_t index;
@@ -192,8 +189,7 @@ const ingredient *pantry_find_longest(const pantry *shelf, span folded, span *be
     return best.what;
 }
 
-/* -- hints ---------------------------------------------------------------------------------------
- */
+/* -- hints ------------------------------------------------------------------------------------- */
 
 typedef struct {
     const char **items;

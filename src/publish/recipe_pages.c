@@ -79,7 +79,9 @@ static void write_pages(recipe_maker *with, const recipe_figures *figures,
 void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {
     const site_folder *folder = with->by->folder;
     size_t errors = with->found->errors;
-    recipe *of = site_folder_recipe(with->a, folder, name, with->found, &with->machine_failed);
+    bool failed = false;
+    recipe *of = site_folder_recipe(with->a, folder, name, with->found, &failed);
+    with->machine_failed = with->machine_failed || failed;
     if (of) {
         check_picture(with, of);
         check_slug(with, of, name);

@@ -217,7 +217,6 @@ recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, 
                            bool *machine_failed) {
     span bytes;
     int why;
-    /* Problems borrow it, and outlive the recipe. */
     const char *file = path_join(a, "recipes", name);
     *machine_failed = false;
     if (file_read(a, path_join(a, site->settings.folder, file), &bytes, &why))

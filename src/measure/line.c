@@ -103,6 +103,23 @@ static const char *take_own_measure(reading *r, const ingredient *what, const ch
     return arena_copy(r->a, rest);
 }
 
+/* "almnd butter" holds the name of a butter, and yet it is not meant: a misspelt name must not
+ * turn into another food in silence. */
+static bool is_a_slip(reading *r, span words, const naming *said, const pantry *shelf) {
+    if (said->before[0] == '\0' && said->after[0] == '\0')
+        return false;
+    const char *meant = pantry_slip(shelf, words_fold(r->a, words), r->a);
+    if (!meant || pantry_find(shelf, span_of(meant), r->a) == said->what)
+        return false;
+    problem_add(r->found, reading_place(r, words),
+                arena_format(r->a,
+                             "did you mean \"%s\"? If not, put what is done to it behind a comma",
+                             meant),
+                "no ingredient is called \"%.*s\"", SPAN(words));
+    r->line.what = NULL;
+    return true;
+}
+
 static void take_known(reading *r, span words, const naming *said) {
     const char *before = take_own_measure(r, said->what, said->before);
     const char *after = take_own_measure(r, said->what, said->after);
@@ -143,9 +160,9 @@ static bool read_name(reading *r, const pantry *shelf) {
         naming said = naming_read(r->a, words, shelf);
         r->line.what = said.what;
         r->line.name = said.name;
-        if (said.what)
+        if (said.what && !is_a_slip(r, words, &said, shelf))
             take_known(r, words, &said);
-        else
+        else if (!said.what)
             complain_of_name(r, words, &said, shelf);
     }
     reading_skip(r, before_comma(r->rest).length);

@@ -25,10 +25,21 @@ static range times(range r, double factor) {
 
 /* -- counts ------------------------------------------------------------------------------------ */
 
-/* A measure that counts pieces: no volume, no pinch. */
+/* A measure that is filled or counted once, not a volume or a pinch. */
 static bool is_count(const household_measure *m) {
     const unit *known = unit_named(m->unit);
     return !known || known->sort == UNIT_COUNT;
+}
+
+/* A count of the thing itself. What holds it (scoop, packet, tin) or is cut from it (slice, stick)
+ * has to be named: "60 pea protein powder" is no 60 scoops. */
+static bool is_piece(const char *called) {
+    static const char *const pieces[] = {"each", "piece"};
+    const unit *known = unit_named(called);
+    bool listed = false;
+    for (size_t i = 0; i < COUNT(pieces); i++)
+        listed = listed || strcmp(called, pieces[i]) == 0;
+    return !known || listed || unit_is_size(known);
 }
 
 static const range *only_count(const ingredient *what, const char **called) {
@@ -63,6 +74,8 @@ static bool one_counted(const ingredient *what, const unit *in, one_weight *out)
     const char *called;
     const range *stated =
         in ? ingredient_measure(what, span_of(in->name), &room) : weigh_one(what, &called);
+    if (!in && stated && !is_piece(called))
+        return false;
     bool is_each = in && !stated && strcmp(in->name, "each") == 0;
     if (is_each)
         stated = weigh_one(what, &called);

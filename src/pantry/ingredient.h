@@ -131,8 +131,9 @@ typedef struct {
     family in;        /* its family */
     const char *kind; /* "oat"; empty when none */
     origin from;
-    place at;  /* where the entry stands */
-    bool hers; /* from the site's own pantry, not the reference */
+    place at;     /* where the entry stands */
+    size_t index; /* its place in the pantry; set when it is added */
+    bool hers;    /* from the site's own pantry, not the reference */
 
     nutrients per_100_g; /* the worked-out energies filled in too: nutrition/energy.h */
     double serving_g;    /* pack serving the figures were given for; 0: per 100 g */

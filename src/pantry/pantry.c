@@ -113,6 +113,7 @@ void pantry_add(pantry *shelf, const ingredient *entry, problems *found) {
     if (!place_entry(shelf, entry, &index, found))
         return;
     ingredient *kept = shelf->items[index];
+    kept->index = index;
     kept->slug = words_slug(shelf->home, span_of(kept->name));
     add_name(shelf, kept->name, index, found);
     if (kept->plural)
@@ -230,9 +231,22 @@ const char *pantry_nearest(const pantry *shelf, span name, arena *scratch) {
     return begun;
 }
 
+/* A short name has near neighbours that are other foods ("hot milk" is no oat milk), so it may be
+ * one letter off, a longer one two; the first letter is seldom mistaken. */
+const char *pantry_slip(const pantry *shelf, span folded, arena *scratch) {
+    enum { SHORT_BYTES = 10 };
+    name_list all = all_names(shelf, scratch);
+    size_t allowed = folded.length < SHORT_BYTES ? 1 : 2;
+    for (size_t i = 0; i < all.count; i++) {
+        span name = span_of(all.items[i]);
+        if (name.length && folded.length && name.at[0] == folded.at[0] &&
+            words_distance(folded, name, allowed) <= allowed)
+            return all.items[i];
+    }
+    return NULL;
+}
+
 size_t pantry_index(const pantry *shelf, const ingredient *entry) {
-    size_t i = 0;
-    while (i < shelf->count && shelf->items[i] != entry)
-        i++;
-    return i;
+    (void)shelf;
+    return entry->index;
 }

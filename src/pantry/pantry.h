@@ -48,6 +48,10 @@ const ingredient *pantry_find_longest(const pantry *shelf, span folded, span *be
  * that begins with it ("lemon juice" for "lemon"), for a hint; null when none is near. */
 const char *pantry_nearest(const pantry *shelf, span name, arena *scratch);
 
+/* The name that `folded`, which names nothing as a whole, is a slip of the finger from ("almnd
+ * butter"); null when none is. */
+const char *pantry_slip(const pantry *shelf, span folded, arena *scratch);
+
 /* Its place in the list, 0 to count - 1: stable for the program's run. */
 size_t pantry_index(const pantry *shelf, const ingredient *entry);
 

@@ -55,7 +55,7 @@ static void weighs_lines(void **state) {
         {"1 banana", WEIGHT_MEASURED, 118, 118, 118, "the pantry's household weight"},
         {"1 lemon", WEIGHT_MEASURED, 84, 84, 84, "the pantry's household weight"},
         {"2 wedges lemon", WEIGHT_MEASURED, 14, 14, 14, "the pantry's household weight"},
-        {"2 pea protein", WEIGHT_MEASURED, 60, 56, 66, "the pantry's household weight"},
+        {"2 scoops pea protein", WEIGHT_MEASURED, 60, 56, 66, "the pantry's household weight"},
         {"1 stick butter", WEIGHT_MEASURED, 113, 113, 113, "the pantry's household weight"},
         {"a dash of salt", WEIGHT_MEASURED, 0.4, 0.4, 0.4, "the pantry's household weight"},
         {"a pinch of salt", WEIGHT_MEASURED, 0.375, 0.1875, 0.75, "the pantry's household weight"},
@@ -95,6 +95,9 @@ static void names_the_measure_that_is_missing(void **state) {
          "can't weigh \"1 can chickpeas\": the pantry has no weight for one can of chickpea",
          "add `measures: {can: \u2026}`"},
         {"3 chickpeas", "can't weigh \"3 chickpeas\": the pantry has no weight for one chickpea",
+         "add `measures: {each: \u2026}`"},
+        {"60 pea protein",
+         "can't weigh \"60 pea protein\": the pantry has no weight for one pea protein powder",
          "add `measures: {each: \u2026}`"},
         {"a pinch of pea protein",
          "can't weigh \"a pinch of pea protein\": the pantry has no weight for one pinch of pea "

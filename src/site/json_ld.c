@@ -72,8 +72,7 @@ static void put_nutrition(arena *a, view *to, const recipe_figures *of) {
     view *put = view_put_object(a, to, "nutrition");
     put_type(a, put, "NutritionInformation");
     view_put_text(a, put, "servingSize",
-                  arena_format(a, "%s %s (%s)", number_copy(a, of->of->portion.count, 2),
-                               of->of->portion.noun,
+                  arena_format(a, "%s (%s)", phrase_yield(a, &of->of->portion),
                                kitchen_weight(a, of->of->baked_g / of->of->portions)));
     for (size_t i = 0; i < COUNT(rows); i++)
         put_figure(a, put, rows[i].key, &of->macros.portion, rows[i].which, rows[i].unit);
@@ -124,8 +123,7 @@ const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of)
     put_optional(a, put, "datePublished", from->date);
     put_optional(a, put, "dateModified", from->changed);
     put_times(a, put, &from->minutes);
-    view_put_text(a, put, "recipeYield",
-                  arena_format(a, "%s %s", number_copy(a, from->makes.count, 2), from->makes.noun));
+    view_put_text(a, put, "recipeYield", phrase_yield(a, &from->makes));
     put_optional(a, put, "recipeCategory", from->kind);
     put_keywords(a, put, from);
     put_lines(a, put, from);

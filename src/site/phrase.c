@@ -2,6 +2,7 @@
 
 #include "base/list.h"
 #include "base/number.h"
+#include "measure/amount.h"
 
 #include <math.h>
 
@@ -82,6 +83,17 @@ char *phrase_weighed(arena *a, const ingredient *what, double grams, cup_standar
     if (!what || !kitchen_measure_of(a, what, grams, cups, &by))
         return weighed;
     return arena_format(a, "%s (%s)", weighed, by.text);
+}
+
+char *phrase_yield(arena *a, const yield *of) {
+    /* A share of one thing is said as such: 0.1 loaf is 1/10 loaf. */
+    double parts = of->count > 0 ? 1 / of->count : 0;
+    if (parts > 1.5 && fabs(parts - floor(parts + 0.5)) < 1e-6)
+        return arena_format(a, "1/%s %s", number_copy(a, parts, 0), of->noun);
+    text t = TEXT_EMPTY;
+    amount_add(&t, of->count, 0.02);
+    text_format(&t, " %s", of->noun);
+    return settled(a, &t);
 }
 
 char *phrase_list(arena *a, const char *const *words, size_t count) {

@@ -4,6 +4,7 @@
 #define SITE_PHRASE_H
 
 #include "measure/kitchen.h"
+#include "measure/recipe.h"
 
 /* "+2.1 g", "\u22124 kcal" with a true minus sign, "unchanged" when it rounds to nothing. */
 char *phrase_change(arena *a, double value, int decimals, const char *in);
@@ -23,6 +24,9 @@ const char *phrase_date(arena *a, const char *date);
 
 /* "46 g (1/2 cup)"; just the weight when the ingredient has no household weight. */
 char *phrase_weighed(arena *a, const ingredient *what, double grams, cup_standard cups);
+
+/* "8 rounds", "1 1/2 loaves", "1/12 loaf". */
+char *phrase_yield(arena *a, const yield *of);
 
 /* "a, b and c". */
 char *phrase_list(arena *a, const char *const *words, size_t count);

@@ -1,6 +1,7 @@
 #include "site/row.h"
 
 #include "base/words.h"
+#include "site/phrase.h"
 
 static const char *kept(arena *keep, const char *words) {
     return words ? arena_copy(keep, span_of(words)) : NULL;
@@ -70,18 +71,13 @@ recipe_row row_of(arena *keep, const recipe *of, const recipe_macros *figures,
         .author = kept(keep, of->author),
         .picture = kept(keep, of->picture),
         .picture_text = kept(keep, of->picture_text),
+        .makes_text = phrase_yield(keep, &of->makes),
+        .portion_text = phrase_yield(keep, &of->portion),
         .portions = of->portions,
         .minutes = of->minutes.prepare + of->minutes.rest + of->minutes.bake + of->minutes.cool,
         .allergens = allergens_of(of),
         .diets = diets_of(of),
     };
-    text t = TEXT_EMPTY;
-    amount_add(&t, of->makes.count, 0.02);
-    row.makes_text = arena_format(keep, "%s %s", t.bytes, of->makes.noun);
-    text_clear(&t);
-    amount_add(&t, of->portion.count, 0.02);
-    row.portion_text = arena_format(keep, "%s %s", t.bytes, of->portion.noun);
-    text_free(&t);
     keep_tags(keep, of, &row);
     keep_uses(keep, of, shelf, &row);
     keep_swaps(keep, of, notes, shelf, &row);

@@ -279,8 +279,7 @@ view *view_of_macros(arena *a, const recipe_figures *of) {
     const recipe *from = of->of;
     view *put = view_object(a);
     view_put_text(a, put, "recipe", from->title);
-    view_put_text(a, put, "makes",
-                  arena_format(a, "%s %s", number_copy(a, from->makes.count, 3), from->makes.noun));
+    view_put_text(a, put, "makes", phrase_yield(a, &from->makes));
     view_put_number(a, put, "portions", from->portions, 3);
     view_put_number(a, put, "batch_g", from->batch_g, 2);
     view_put_number(a, put, "baked_g", from->baked_g, 2);

@@ -6,14 +6,6 @@
 #include "site/phrase.h"
 #include "site/view_swaps.h"
 
-static const char *count_text(arena *a, double count, const char *noun) {
-    text t = TEXT_EMPTY;
-    amount_add(&t, count, 0.02);
-    const char *put = arena_format(a, "%s %s", t.bytes, noun);
-    text_free(&t);
-    return put;
-}
-
 static void put_head(arena *a, view *to, const recipe *of, const site_settings *by) {
     view_put_text(a, to, "title", of->title);
     view_put_text(a, to, "summary", of->summary);
@@ -28,8 +20,8 @@ static void put_head(arena *a, view *to, const recipe *of, const site_settings *
 }
 
 static void put_yield(arena *a, view *to, const recipe *of) {
-    view_put_text(a, to, "makes_text", count_text(a, of->makes.count, of->makes.noun));
-    view_put_text(a, to, "portion_text", count_text(a, of->portion.count, of->portion.noun));
+    view_put_text(a, to, "makes_text", phrase_yield(a, &of->makes));
+    view_put_text(a, to, "portion_text", phrase_yield(a, &of->portion));
     view_put_number(a, to, "portions", of->portions, 2);
     view_put_text(a, to, "portions_text", number_copy(a, of->portions, 1));
     view_put_text(a, to, "portion_weight_text", kitchen_weight(a, of->baked_g / of->portions));

@@ -41,6 +41,17 @@ static void dates_in_words(void **state) {
     assert_null(phrase_date(*state, NULL));
 }
 
+static void yields_as_bakers_say_them(void **state) {
+    static const struct {
+        yield of;
+        const char *words;
+    } rows[] = {{{8, "rounds"}, "8 rounds"},  {{1.5, "loaves"}, "1 1/2 loaves"},
+                {{0.1, "loaf"}, "1/10 loaf"}, {{1.0 / 12, "cake"}, "1/12 cake"},
+                {{0.5, "bar"}, "1/2 bar"},    {{0.75, "bar"}, "3/4 bar"}};
+    for (size_t i = 0; i < COUNT(rows); i++)
+        expect_text(rows[i].words, phrase_yield(*state, &rows[i].of), rows[i].words);
+}
+
 static void lists_end_in_and(void **state) {
     const char *const words[] = {"milk", "egg", "almond"};
     assert_string_equal(phrase_list(*state, words, 1), "milk");
@@ -62,8 +73,8 @@ static int close_arena(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(changes_have_a_sign), cmocka_unit_test(amounts_keep_what_matters),
+        cmocka_unit_test(changes_have_a_sign),         cmocka_unit_test(amounts_keep_what_matters),
         cmocka_unit_test(times_in_words_and_iso_8601), cmocka_unit_test(dates_in_words),
-        cmocka_unit_test(lists_end_in_and)};
+        cmocka_unit_test(yields_as_bakers_say_them),   cmocka_unit_test(lists_end_in_and)};
     return cmocka_run_group_tests_name("phrase", tests, open_arena, close_arena);
 }

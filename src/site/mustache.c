@@ -18,8 +18,11 @@ typedef struct {
     size_t depth;
     mustache_nodes *out;
     problems *found;
-    bool failed;
+    size_t complaints;
 } reader;
+
+/* More than these help nobody, and each costs a walk through the source for its line. */
+enum { COMPLAINTS_MOST = 20 };
 
 /* A tag as found: `{{#name}}` from `start` to `end`, with its sigil '#' (0 for a plain name). */
 typedef struct {
@@ -41,9 +44,10 @@ place mustache_place(const char *file, span source, size_t offset) {
 }
 
 static void complain(reader *r, size_t offset, const char *hint, const char *format, span what) {
+    if (r->complaints++ >= COMPLAINTS_MOST)
+        return;
     char *message = arena_format(r->home, format, SPAN(span_first(what, 60)));
     problem_add(r->found, mustache_place(r->file, r->source, offset), hint, "%s", message);
-    r->failed = true;
 }
 
 /* Where `needle` first is in the source from byte `from` on; false when it is not. */
@@ -251,12 +255,12 @@ bool mustache_read(arena *home, const char *file, span source, mustache_nodes *o
     tag t;
     while (next_tag(&r, &t))
         take_tag(&r, &t);
-    if (!r.failed)
+    if (r.complaints == 0)
         add_text_before(&r, source.length, false);
     while (r.depth > 0) {
         open_section section = r.sections[--r.depth];
         complain(&r, out->items[section.node].offset, "close it with {{/name}}",
                  "section \"%.*s\" is never closed", section.name);
     }
-    return !r.failed;
+    return r.complaints == 0;
 }

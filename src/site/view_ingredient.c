@@ -139,32 +139,65 @@ static const char *note_href(arena *a, const page_maker *by, const pair_answer *
                         shelf->items[of->from]->slug, shelf->items[of->to]->slug);
 }
 
-static void put_pair(arena *a, view *list, const page_maker *by, const pair_answer *of,
-                     size_t other, const recipe_rows *rows) {
-    verdict says = pair_verdict(of);
-    view *one = view_put_object(a, list, NULL);
-    const ingredient *what = by->folder->shelf.items[other];
-    view_put_text(a, one, "to", what->name);
-    view_put_text(a, one, "to_href", path_of_ingredient(a, what));
-    view_put_verdict(a, one, says);
-    view_put_text(
-        a, one, "where",
-        of->kind ? arena_format(a, "%s, %s", of->kind, phrase_count(a, pair_count(of), "recipe"))
-                 : phrase_count(a, pair_count(of), "recipe"));
-    view_put_text(a, one, "href", note_href(a, by, of, says, rows));
+/* What an ingredient answers for another with one verdict, whatever the kind of recipe. */
+typedef struct {
+    const pair_answer *shown; /* the first that says so: where the link leads */
+    size_t recipes;
+    word_list kinds;
+} pair_group;
+
+static void gather_pair(arena *a, pair_group *group, const pair_answer *of, verdict says) {
+    if (!group->shown)
+        group->shown = of;
+    group->recipes += of->says[says];
+    if (of->kind)
+        LIST_ADD(a, &group->kinds, of->kind);
 }
 
-static void put_pairs(arena *a, view *page, const page_maker *by, size_t which,
+static void put_group(arena *a, view *list, const page_maker *by, const ingredient *other,
+                      const pair_group *of, verdict says, const recipe_rows *rows) {
+    view *one = view_put_object(a, list, NULL);
+    view_put_text(a, one, "to", other->name);
+    view_put_text(a, one, "to_href", path_of_ingredient(a, other));
+    view_put_verdict(a, one, says);
+    const char *recipes = phrase_count(a, of->recipes, "recipe");
+    view_put_text(
+        a, one, "where",
+        of->kinds.count
+            ? arena_format(a, "%s; %s", phrase_list(a, of->kinds.items, of->kinds.count), recipes)
+            : recipes);
+    view_put_text(a, one, "href", note_href(a, by, of->shown, says, rows));
+}
+
+/* The pairs of ingredient `which` on one side (`from`: it is replaced), by verdict, best first,
+ * then in the order of the pantry. */
+static void put_pairs(arena *a, view *list, const page_maker *by, size_t which, bool from,
+                      const recipe_rows *rows, const swap_table *swaps) {
+    const pantry *shelf = &by->folder->shelf;
+    pair_group *groups = ARENA_ARRAY(a, pair_group, shelf->count * VERDICT_COUNT);
+    for (size_t i = 0; i < swaps->count; i++) {
+        const pair_answer *one = &swaps->items[i];
+        if ((from ? one->from : one->to) != which)
+            continue;
+        size_t other = from ? one->to : one->from;
+        for (size_t says = 0; says < VERDICT_UNTRIED; says++)
+            if (one->says[says])
+                gather_pair(a, &groups[says * shelf->count + other], one, (verdict)says);
+    }
+    for (size_t says = 0; says < VERDICT_UNTRIED; says++)
+        for (size_t other = 0; other < shelf->count; other++) {
+            const pair_group *group = &groups[says * shelf->count + other];
+            if (group->shown)
+                put_group(a, list, by, shelf->items[other], group, (verdict)says, rows);
+        }
+}
+
+static void put_swaps(arena *a, view *page, const page_maker *by, size_t which,
                       const recipe_rows *rows, const swap_table *swaps) {
     view *stands_in = view_put_list(a, page, "stands_in");
     view *replaces = view_put_list(a, page, "replaces");
-    for (size_t i = 0; i < swaps->count; i++) {
-        const pair_answer *one = &swaps->items[i];
-        if (one->from == which)
-            put_pair(a, stands_in, by, one, one->to, rows);
-        if (one->to == which)
-            put_pair(a, replaces, by, one, one->from, rows);
-    }
+    put_pairs(a, stands_in, by, which, true, rows, swaps);
+    put_pairs(a, replaces, by, which, false, rows, swaps);
     view_put_bool(a, page, "has_stands_in", stands_in->count > 0);
     view_put_bool(a, page, "has_replaces", replaces->count > 0);
 }
@@ -188,7 +221,7 @@ view *view_of_ingredient(arena *a, const page_maker *by, size_t which, const rec
     put_does(a, page, of);
     view_put_text(a, page, "allergens_text", allergen_words(a, of->allergens));
     put_recipes(a, page, which, rows, uses);
-    put_pairs(a, page, by, which, rows, swaps);
+    put_swaps(a, page, by, which, rows, swaps);
     return page;
 }
 

@@ -230,7 +230,7 @@
     one(".item-title", item).append(element("a", recipe.title, `${root}recipes/${recipe.slug}/`));
     one(".item-summary", item).textContent = recipe.summary || "";
     one(".item-words .quiet", item).textContent =
-      [recipe.kind, recipe.portion, recipe.minutes > 0 && `${recipe.minutes} min`].filter(Boolean).join(" · ");
+      [recipe.kind, recipe.portion, recipe.minutes > 0 && time(recipe.minutes)].filter(Boolean).join(" · ");
     showWays(one(".ways", item), made);
     if (recipe.picture) {
       const picture = Object.assign(document.createElement("img"), {

@@ -114,6 +114,12 @@ static range balanced_range(grounds on, const range uptakes[THINGS], double dry_
     return spread_range(&s);
 }
 
+/* Most of it that may go. */
+static double most_g(const part *held) {
+    const unsigned builds = 1u << FAMILY_FLOUR | 1u << FAMILY_MEAL | 1u << FAMILY_FRUIT_PUREE;
+    return held->grams * (builds >> held->what->in & 1u ? BALANCED_PART_MOST : 1);
+}
+
 bool amounts_balanced(const part old[2], const ingredient *to, balanced_amounts *out) {
     const ingredient *things[THINGS] = {old[0].what, old[1].what, to};
     range uptakes[THINGS];
@@ -128,9 +134,9 @@ bool amounts_balanced(const part old[2], const ingredient *to, balanced_amounts 
     double ratio = wet_per_dry(&on);
     if (!isfinite(ratio) || ratio <= 0 || old[0].grams <= 0 || old[1].grams <= 0)
         return false;
-    double dry_g = fmin(old[0].grams, old[1].grams / ratio) * BALANCED_PART_MOST;
+    double dry_g = fmin(most_g(&old[0]), most_g(&old[1]) / ratio);
     out->goes_g[0] = dry_g;
-    out->goes_g[1] = dry_g * ratio;
+    out->goes_g[1] = fmin(dry_g * ratio, most_g(&old[1])); /* all of it is all, rounding apart */
     out->comes_g = balanced_range(on, uptakes, dry_g, old[1].grams);
     return true;
 }

@@ -25,8 +25,9 @@ typedef struct {
 bool amount_in_place(amount_rule by, double ratio, const part old[], size_t count,
                      const ingredient *to, range *grams);
 
-/* Most of a line that AMOUNT_MATCH_BALANCE replaces: a part, so that what is left still binds and
- * moistens. An estimate (common practice, no source). */
+/* Most of a line of flour, meal or purée that AMOUNT_MATCH_BALANCE replaces: a part, so that what
+ * is left still binds and moistens. An estimate (common practice, no source). Of other things the
+ * whole line may go. */
 #define BALANCED_PART_MOST 0.5
 
 typedef struct {
@@ -39,9 +40,9 @@ typedef struct {
  *     weight:      x + y = z                          x, y of the old and z of the new, in g
  *     free water:  fx x + fy y = fz z                 f: water less cold uptake in batter, g/g
  *
- * hold; of the solutions, the one that replaces most within BALANCED_PART_MOST of what the two
- * lines hold. False (`*out` untouched) when there is none: `to` is not between the two, a line is
- * empty or an uptake is not known. */
+ * hold; of the solutions, the one that replaces most within what the two lines may lose. False
+ * (`*out` untouched) when there is none: `to` is not between the two, a line is empty or an uptake
+ * is not known. */
 bool amounts_balanced(const part old[2], const ingredient *to, balanced_amounts *out);
 
 #endif

@@ -149,6 +149,8 @@ static liquid_change liquid_by(arena *a, decision by, const exchange *made, cons
         return liquid_tried(a, made, by.bake);
     if (promised && (by.rule->keep_liquid || by.rule->amount == AMOUNT_MATCH_BALANCE))
         return liquid_kept;
+    if (what->part->is_beside) /* nobody thins a topping to keep a batter */
+        return liquid_kept;
     exchange inside = in_part(made, what);
     liquid_change change = liquid_rebalanced(&inside);
     if (!promised) {
@@ -195,12 +197,16 @@ static macros macros_change(const exchange *made, const ingredient *liquid, doub
     return macros_times(&change, 1 / (of->portions > 0 ? of->portions : 1));
 }
 
-/* Where a part of the old stays, so do its allergens, and diets are only lost. */
-static void set_foods(swap_note *note, const leaving *what, bool all_goes) {
-    allergen_set kept = all_goes ? what->kept_allergens : what->allergens;
-    diet_set allowed = all_goes ? what->kept_diets : what->diets;
-    allergen_set after = kept | note->to->allergens;
-    diet_set diets_after = allowed & diets_of_ingredient(note->to);
+/* Of the old, what does not go whole keeps its allergens in the recipe. */
+static void set_foods(swap_note *note, const leaving *what, const exchange *made) {
+    allergen_set after = what->kept_allergens | note->to->allergens;
+    diet_set diets_after = what->kept_diets & diets_of_ingredient(note->to);
+    for (size_t i = 0; i < what->count; i++) {
+        if (made->goes[i].grams >= what->goes[i].grams)
+            continue;
+        after |= what->goes[i].what->allergens;
+        diets_after &= diets_of_ingredient(what->goes[i].what);
+    }
     note->gained = after & ~what->allergens;
     note->lost = what->allergens & ~after;
     note->diets_lost = what->diets & ~diets_after;
@@ -270,7 +276,7 @@ swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decisio
     made.comes.grams = promised ? comes_g.typical : goes_g(&made);
     liquid_change liquid = liquid_by(a, by, &made, what, promised);
     set_amounts(&note, &made, comes_g, &liquid);
-    set_foods(&note, what, goes_g(&made) >= what->goes[0].grams + what->goes[1].grams);
+    set_foods(&note, what, &made);
     set_words(a, &note);
     return note;
 }

@@ -116,16 +116,20 @@ static grounds grounds_of(const exchange *made) {
 
 /* L of the header, with the uncertain figures `at` some values. */
 static double needed_g(const grounds *on, const double at[UNCERTAIN]) {
-    double uptake_g = on->rest_uptake_g + at[GOES_FIRST] + at[GOES_SECOND];
-    double free_g = on->water_before_g - at[IN_BATTER] * uptake_g;
-    double free_after_g = on->water_after_g - at[IN_BATTER] * (on->rest_uptake_g + at[COMES]);
-    double q = free_g > 0 && on->dry_before_g > 0 ? free_g / on->dry_before_g : 0;
-    double wanted_g = free_g + q * (on->dry_after_g - on->dry_before_g);
-    double wets = on->liquid_water - q * on->liquid_dry;
+    double taken_g = at[IN_BATTER] * (on->rest_uptake_g + at[GOES_FIRST] + at[GOES_SECOND]);
+    double taken_after_g = at[IN_BATTER] * (on->rest_uptake_g + at[COMES]);
+    double free_g = on->water_before_g - taken_g;
+    double lacking_g = taken_after_g - on->water_after_g; /* -free' */
+    if (free_g < 0)
+        return (free_g * taken_after_g / taken_g + lacking_g) / on->liquid_water;
+    if (on->dry_before_g <= 0)
+        return (free_g + lacking_g) / on->liquid_water;
+    double free_per_dry = free_g / on->dry_before_g;
+    double wets = on->liquid_water - free_per_dry * on->liquid_dry;
     /* a liquid hardly wetter than the batch cannot thin it: then its water alone is counted */
     if (wets < on->liquid_water / 2)
         wets = on->liquid_water;
-    return (wanted_g - free_after_g) / wets;
+    return (free_per_dry * on->dry_after_g + lacking_g) / wets;
 }
 
 static range needed_range(const grounds *on) {
@@ -156,6 +160,14 @@ static range bounded(range needed, const recipe_facts *about, size_t line) {
     return (range){fmax(needed.low, least), fmax(needed.typical, least), fmax(needed.high, least)};
 }
 
+static bool rescues(const liquid_change *change, const grounds *on, double batch_g) {
+    double water_rise_g =
+        on->water_after_g + change->needed_g * on->liquid_water - on->water_before_g;
+    double short_g = change->grams.typical - change->needed_g;
+    return fabs(water_rise_g) <= LIQUID_RESCUES_MOST * batch_g &&
+           short_g <= LIQUID_SHORT_MOST * batch_g;
+}
+
 liquid_change liquid_rebalanced(const exchange *made) {
     liquid_change change = {.line = SIZE_MAX, .rescues = true};
     if (!exchange_known(made))
@@ -169,8 +181,6 @@ liquid_change liquid_rebalanced(const exchange *made) {
     needed = needed_range(&on);
     change.needed_g = needed.typical;
     change.grams = bounded(needed, made->about, change.line);
-    double short_g = change.grams.typical - change.needed_g, batch_g = made->before->batch_g;
-    change.rescues = fabs(change.needed_g) <= LIQUID_RESCUES_MOST * batch_g &&
-                     short_g <= LIQUID_SHORT_MOST * batch_g;
+    change.rescues = rescues(&change, &on, made->before->batch_g);
     return change;
 }

@@ -1,14 +1,14 @@
 /* Liquid to add or hold back after a swap, so that the batter pours, drops or rolls as before.
  *
- * What decides is free water in the bowl a gram of dry. Kept as it was by L grams of a liquid of
- * which 1 g brings w of water and d of dry:
+ * What decides is free water in the bowl. Before the swap and after it (dashed), with L grams of a
+ * liquid of which 1 g brings w of water and d of dry:
  *
- *     free' + w L = free + q (dry' + d L - dry)      so      L = (free + q (dry' - dry) - free')
- *                                                                / (w - q d)
- *
- * with q = free / dry of the batch as written, free' and dry' those of the swapped one. Where the
- * dry things could take up more than there is (free below 0), q is 0: what they lack stays as it
- * was. */
+ *     free >= 0, a batter:      free' + w L = free x (dry' + d L) / dry
+ *                               free water a gram of dry stays what it was
+ *     free < 0, a dry dough:    free' + w L = free x taken' / taken
+ *                               its dry things could take up more water than there is; what they
+ *                               lack stays the same share of what they could take up
+ */
 #ifndef SWAP_LIQUID_H
 #define SWAP_LIQUID_H
 
@@ -16,13 +16,14 @@
 #include "swap/balance.h"
 #include "swap/facts.h"
 
-/* Share of the batch weight past which a liquid change is said to rescue nothing: 0.15, an
- * estimate (common practice, no source). */
+/* Share of the weight that the water of a batch may rise or fall by; past it no liquid change is
+ * said to rescue the swap. Water that only makes up for what went (dried egg for egg) does not
+ * count. 0.15, an estimate (common practice, no source). */
 #define LIQUID_RESCUES_MOST 0.15
 
-/* Share of the batch weight that a line may fall short of what should be held back before that
- * is said to be past rescue too: 0.02, an estimate. */
-#define LIQUID_SHORT_MOST 0.02
+/* Share of the weight that a line may fall short of what should be held back before that is said
+ * to be past rescue too: 0.05, an estimate. */
+#define LIQUID_SHORT_MOST 0.05
 
 typedef struct {
     range grams;     /* to add (+) or hold back (-); low <= typical <= high */
@@ -44,7 +45,7 @@ typedef struct {
 /* True when every uptake that a liquid change rests on is known. */
 bool exchange_known(const exchange *made);
 
-/* The change that keeps free water a gram of dry. It is made on a line that the recipe has: the
+/* The change that keeps free water as above. It is made on a line that the recipe has: the
  * heaviest of its drinkable liquids, else of its purées and yogurts, and where neither is there,
  * plain water is added, or egg held back. No more is held back than the line holds. The range
  * carries the published ranges of what goes and comes, and that of UPTAKE_IN_BATTER. No change,

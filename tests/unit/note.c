@@ -131,6 +131,36 @@ static void nothing_is_held_back_from_what_stands_on_top(void **state) {
     larder_free(l);
 }
 
+static void a_topping_is_not_thinned(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    larder_rule(l, "dairy", by_family(FAMILY_DAIRY), by_family(FAMILY_DAIRY), VERDICT_ADJUST);
+    recipe *r = larder_recipe(l, "muffin", (portion_of[]){{"egg", 100}, {"yogurt", 200}}, 2);
+    larder_group(l, r, "On top", 1);
+    recipe_facts about = larder_facts(l, r);
+    swap_note note = note_of(l->a, &l->book, &about, 1, larder_find(l, "whole milk"));
+    assert_true(note.to_g == 200 && note.liquid_needed_g == 0 && !note.past_rescue);
+    larder_free(l);
+}
+
+/* Butter and egg white by egg: the butter goes whole and its milk with it, egg stays. */
+static void of_two_the_one_that_goes_whole_takes_its_allergens(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    swap_rule *rule =
+        larder_rule(l, "two", by_name(l, "egg white"), by_name(l, "egg"), VERDICT_ADJUST);
+    LIST_ADD(l->a, &rule->replace, by_family(FAMILY_FAT));
+    rule->amount = AMOUNT_MATCH_BALANCE;
+    recipe_facts about = larder_facts(
+        l, larder_recipe(l, "cake", (portion_of[]){{"egg white", 200}, {"butter", 10}}, 2));
+    swap_note note = notes_of(l->a, &l->book, &about, false).items[0];
+    expect_near("butter", note.second_from_g, 10, 0);
+    assert_true(note.from_g < 200);
+    assert_int_equal(note.lost, HOLDS(MILK));
+    assert_int_equal(note.diets_gained, 1u << DIET_NO_DAIRY);
+    larder_free(l);
+}
+
 /* 20 g of the flour is on top: only the other 100 g change the dough's water. */
 static void of_an_ingredient_in_both_only_the_mixed_part_moves_liquid(void **state) {
     (void)state;
@@ -470,6 +500,8 @@ int main(void) {
         cmocka_unit_test(without_a_promise_the_weight_is_equal),
         cmocka_unit_test(past_rescue_is_said_of_a_swap_to_avoid_too),
         cmocka_unit_test(nothing_is_held_back_from_what_stands_on_top),
+        cmocka_unit_test(a_topping_is_not_thinned),
+        cmocka_unit_test(of_two_the_one_that_goes_whole_takes_its_allergens),
         cmocka_unit_test(of_an_ingredient_in_both_only_the_mixed_part_moves_liquid),
         cmocka_unit_test(no_two_for_one_reaches_from_the_dough_to_the_top),
         cmocka_unit_test(allergens_and_diets_are_those_of_the_whole_recipe),

@@ -131,16 +131,18 @@ static void a_note_says_what_the_swapped_recipe_says(void **state) {
 
 /* -- free water ------------------------------------------------------------------------------ */
 
-/* Free water a gram of dry is what it was (where there is free water; what is lacking otherwise),
- * unless the liquid line could not give as much. */
+/* Free water a gram of dry is what it was; where there is none, what is lacking is the same share
+ * of what could be taken up. Unless the liquid line could not give as much. */
 static void free_water_is_kept(larder *l, const recipe_facts *about, const swap_note *note) {
     double line_g = note->liquid_line == SIZE_MAX ? 0 : about->of->weights[note->liquid_line].grams;
     if (note->liquid_change_g <= -line_g)
         return;
     double before_g = balance_free_cold_g(&note->before).typical;
     double after_g = balance_free_cold_g(&note->after).typical;
-    double dry = before_g > 0 ? note->after.dry_g / note->before.dry_g : 1;
-    expect_near(named(l, about, note), after_g, before_g * dry, 1);
+    double larger = before_g >= 0
+                        ? note->after.dry_g / note->before.dry_g
+                        : note->after.taken_cold_g.typical / note->before.taken_cold_g.typical;
+    expect_near(named(l, about, note), after_g, before_g * larger, 1);
 }
 
 static void rebalancing_keeps_free_water(void **state) {

@@ -160,6 +160,18 @@ static range bounded(range needed, const recipe_facts *about, size_t line) {
     return (range){fmax(needed.low, least), fmax(needed.typical, least), fmax(needed.high, least)};
 }
 
+/* A line of plain water that stays, or SIZE_MAX: what dried things are wetted with again. */
+static size_t water_line(const recipe_facts *about, unsigned long long replaced) {
+    for (size_t i = 0; i < about->of->lines.count; i++) {
+        const ingredient *what = about->of->lines.items[i].what;
+        bool gone = i < FACTS_LINES_MOST && (replaced >> i & 1u);
+        if (what && !gone && what->in == FAMILY_LIQUID && kind_matches("water", what->kind) &&
+            about->of->weights[i].grams >= LIQUID_LEAST_G)
+            return i;
+    }
+    return SIZE_MAX;
+}
+
 static bool rescues(const liquid_change *change, const grounds *on, double batch_g) {
     double water_rise_g =
         on->water_after_g + change->needed_g * on->liquid_water - on->water_before_g;
@@ -174,7 +186,11 @@ liquid_change liquid_rebalanced(const exchange *made) {
         return change;
     grounds on = grounds_of(made);
     range needed = needed_range(&on); /* as plain water: tells whether to add or hold back */
-    change.line = liquid_line(made->about, made->replaced, needed.typical);
+    /* most of it only gives back the water that left: dried egg white for the liquid one */
+    bool wets_again =
+        needed.typical > 0 && on.water_before_g - on.water_after_g > needed.typical / 2;
+    change.line = wets_again ? water_line(made->about, made->replaced)
+                             : liquid_line(made->about, made->replaced, needed.typical);
     const ingredient *liquid = liquid_at(made->about, change.line);
     on.liquid_water = balance_water_per_g(liquid);
     on.liquid_dry = balance_dry_per_g(liquid);

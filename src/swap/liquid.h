@@ -47,7 +47,8 @@ bool exchange_known(const exchange *made);
 
 /* The change that keeps free water as above. It is made on a line that the recipe has: the
  * heaviest of its drinkable liquids, else of its purées and yogurts, and where neither is there,
- * plain water is added, or egg held back. No more is held back than the line holds. The range
+ * plain water is added, or egg held back; what mostly wets a dried thing again is plain water. No
+ * more is held back than the line holds. The range
  * carries the published ranges of what goes and comes, and that of UPTAKE_IN_BATTER. No change,
  * which rescues, where an uptake is not known. */
 liquid_change liquid_rebalanced(const exchange *made);

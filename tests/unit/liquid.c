@@ -61,6 +61,20 @@ static void pea_for_whey_adds_one_to_two_spoons_a_scoop(void **state) {
     larder_free(l);
 }
 
+/* Giving back the water that left with the liquid egg white is no burden on the batch, however much
+ * it is, and it is plain water that is given. */
+static void a_dried_thing_is_wetted_again_with_water(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    const recipe *r = larder_recipe(
+        l, "cake", (portion_of[]){{"oat flour", 100}, {"egg white", 200}, {"yogurt", 60}}, 3);
+    liquid_change change = rebalanced(l, r, "egg white", "egg white powder", 27);
+    assert_true(change.grams.typical > 120 && change.grams.typical < 200);
+    assert_true(change.line == SIZE_MAX);
+    assert_true(change.rescues);
+    larder_free(l);
+}
+
 static void the_liquid_is_one_that_the_recipe_has(void **state) {
     (void)state;
     larder *l = larder_new();
@@ -219,6 +233,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(whey_for_pea_holds_milk_back),
         cmocka_unit_test(pea_for_whey_adds_one_to_two_spoons_a_scoop),
+        cmocka_unit_test(a_dried_thing_is_wetted_again_with_water),
         cmocka_unit_test(the_liquid_is_one_that_the_recipe_has),
         cmocka_unit_test(what_is_replaced_lends_no_liquid),
         cmocka_unit_test(limits_are_owned_up_to),

@@ -11,6 +11,8 @@
   const chips = one(".chips", form), own = one("#own", form);
   const SHOWN_AT_ONCE = 30, VERDICTS = ["works", "adjust", "different"];
   const DEFAULT_VERDICTS = ["works", "adjust"];
+  const time = (minutes) => [Math.floor(minutes / 60) && `${Math.floor(minutes / 60)} h`,
+    minutes % 60 && `${minutes % 60} min`].filter(Boolean).join(" ");
 
   const fold = (words) => words.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   const wordsOf = (text) => fold(text || "").split(/[^\p{L}\p{N}]+/u).filter(Boolean);

@@ -130,6 +130,9 @@ static void put_changes(arena *a, view *to, const note_words *by, const swap_not
 const char *note_past_rescue_text(const swap_note *note) {
     if (!note->past_rescue)
         return NULL;
+    if (note->says != VERDICT_AVOID) /* somebody says that it goes: then the model only warns */
+        return "By its water this is more change than a batch usually bears: go by feel, and try "
+               "a small batch first.";
     if (note->liquid_needed_g > 0)
         return "It would take up more water than this batch can be given: no amount of liquid "
                "rescues it.";
@@ -214,8 +217,10 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     view_put_text(a, group, "names_text", names_text(a, notes, count));
     view_put_bool(a, group, "many", count > 1);
     put_reasons(a, group, notes[0]);
-    if (notes[0]->says == VERDICT_AVOID)
-        put_balance(a, group, notes[0]); /* what goes wrong, shown on the first of them */
+    if (notes[0]->says == VERDICT_AVOID) { /* what goes wrong, shown on the first of them */
+        put_balance(a, group, notes[0]);
+        view_put_some(a, group, "past_rescue_text", note_past_rescue_text(notes[0]));
+    }
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
         put_amounts(a, list, by, notes[i]);

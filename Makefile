@@ -3,6 +3,7 @@
 #   BUILD=DIR     where everything made goes (default: build)
 #   SANITIZE=1    address and undefined-behaviour sanitizers, in a folder of their own
 #   STRICT=1      warnings are errors (the push check sets it)
+#   V=1           shows whole commands
 #   PREFIX, DESTDIR  for install
 
 BUILD   ?= build
@@ -27,6 +28,9 @@ OPTIMISE ?= $(if $(SANITIZE),-O1,-O2)
 CFLAGS_OURS := -std=c11 -D_GNU_SOURCE -Isrc -I$(OUT) $(OPTIMISE) -g $(WARNINGS) $(HARDEN) $(CHECKS) $(CFLAGS)
 LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now $(CHECKS) $(LDFLAGS)
 LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc -lm -lpthread
+
+Q := $(if $(V),,@)
+say = @$(if $(V),:,echo '  $(1)')
 
 # -- files -----------------------------------------------------------------------------------------
 # src/reference/embed.c is a tool of the build: it turns the reference and the theme into C.
@@ -55,7 +59,7 @@ help:
 	@echo 'make install    into $$(DESTDIR)$$(PREFIX);  make uninstall  takes it out again'
 	@echo 'make deps       install the Debian packages that are missing'
 	@echo 'make clean      remove everything made'
-	@echo 'Variables: BUILD=DIR SANITIZE=1 STRICT=1 PREFIX=DIR DESTDIR=DIR'
+	@echo 'Variables: BUILD=DIR SANITIZE=1 STRICT=1 V=1 PREFIX=DIR DESTDIR=DIR'
 
 # -- packages ---------------------------------------------------------------------------------------
 # Asks dpkg first: without a network a machine that has everything still builds.
@@ -87,13 +91,15 @@ deps-test: $(BUILD)/deps.ok $(BUILD)/deps-test.ok
 # -- the program --------------------------------------------------------------------------------------
 $(OUT)/src/%.o: src/%.c | $(BUILD)/deps.ok
 	@mkdir -p $(@D)
-	$(CC) $(CFLAGS_OURS) -include base/forbidden.h -MMD -MP -c $< -o $@
+	$(call say,cc   $@)
+	$(Q)$(CC) $(CFLAGS_OURS) -include base/forbidden.h -MMD -MP -c $< -o $@
 
 # The tool reads YAML as the program does.
 EMBED_PARTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/base/*.c) src/read/encoding.c \
                  $(wildcard src/read/yaml*.c))
 $(OUT)/embed: $(OUT)/src/reference/embed.o $(EMBED_PARTS)
-	$(CC) $(LDFLAGS_OURS) $^ -lyaml -lutf8proc -lxxhash -lm -o $@
+	$(call say,cc   $@)
+	$(Q)$(CC) $(LDFLAGS_OURS) $^ -lyaml -lutf8proc -lxxhash -lm -o $@
 
 # The list of files is kept so that adding or removing one is noticed too.
 $(OUT)/embedded.list: FORCE | $(BUILD)/deps.ok
@@ -102,17 +108,21 @@ $(OUT)/embedded.list: FORCE | $(BUILD)/deps.ok
 FORCE:
 
 $(OUT)/reference_data.c: $(OUT)/embed $(OUT)/embedded.list $(EMBEDDED)
-	$(OUT)/embed $(sort $(EMBEDDED)) >$@
+	$(call say,make $@)
+	$(Q)$(OUT)/embed $(sort $(EMBEDDED)) >$@
 
 $(OUT)/reference_data.o: $(OUT)/reference_data.c src/reference/reference.h
-	$(CC) $(CFLAGS_OURS) -c $< -o $@
+	$(call say,cc   $@)
+	$(Q)$(CC) $(CFLAGS_OURS) -c $< -o $@
 
 $(LIBRARY): $(OBJECTS)
 	@rm -f $@
-	ar rcs $@ $^
+	$(call say,ar   $@)
+	$(Q)ar rcs $@ $^
 
 $(PROGRAM): $(OUT)/src/main.o $(LIBRARY)
-	$(CC) $(LDFLAGS_OURS) $^ $(LIBS) -o $@
+	$(call say,cc   $@)
+	$(Q)$(CC) $(LDFLAGS_OURS) $^ $(LIBS) -o $@
 
 site: $(PROGRAM)
 	$(PROGRAM) site content --out $(BUILD)/site
@@ -120,7 +130,8 @@ site: $(PROGRAM)
 # -- tests ---------------------------------------------------------------------------------------------
 $(OUT)/tests/%: tests/%.c $(LIBRARY) | $(BUILD)/deps-test.ok
 	@mkdir -p $(@D)
-	$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -o $@
+	$(call say,cc   $@)
+	$(Q)$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -o $@
 
 test check: $(PROGRAM) $(UNIT_TESTS) $(TOOLS)
 	@$(if $(SANITIZE),,$(PROGRAM) site content --out $(BUILD)/site)

@@ -134,7 +134,7 @@ $(OUT)/tests/%: tests/%.c $(LIBRARY) | $(BUILD)/deps-test.ok
 	$(Q)$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -o $@
 
 test check: $(PROGRAM) $(UNIT_TESTS) $(TOOLS)
-	@$(if $(SANITIZE),,$(PROGRAM) site content --out $(BUILD)/site)
+	@$(PROGRAM) site content --out $(BUILD)/site
 	@OUT=$(OUT) BUILD=$(BUILD) SANITIZE=$(SANITIZE) tests/run $(UNIT_TESTS)
 
 bench: $(PROGRAM) $(BENCHES)

@@ -145,12 +145,31 @@ static const ingredient *find(arena *a, const pantry *shelf, const char *name) {
     return NULL;
 }
 
-/* The first line of the recipe with this ingredient and a weight, or SIZE_MAX. */
+static span first_word(const char *words) {
+    span rest = span_of(words);
+    return span_next_word(&rest);
+}
+
+/* Two wheys, two oat flours: of one family, and their kinds begin with the same word. */
+static bool is_akin(const ingredient *one, const ingredient *other) {
+    return one->in == other->in && one->kind[0] &&
+           span_equal(first_word(one->kind), first_word(other->kind));
+}
+
+/* The first line of the recipe with this ingredient and a weight; where it has none, the first
+ * with one of its kind, since a reader says "whey" for any whey. SIZE_MAX when there is neither. */
 static size_t line_with(const recipe *of, const ingredient *what) {
-    for (size_t i = 0; i < of->lines.count; i++)
-        if (of->lines.items[i].what == what && of->weights[i].grams > 0)
+    size_t akin = SIZE_MAX;
+    for (size_t i = 0; i < of->lines.count; i++) {
+        const ingredient *here = of->lines.items[i].what;
+        if (!here || of->weights[i].grams <= 0)
+            continue;
+        if (here == what)
             return i;
-    return SIZE_MAX;
+        if (akin == SIZE_MAX && is_akin(here, what))
+            akin = i;
+    }
+    return akin;
 }
 
 static exit_code run(arena *a, const arguments *given) {
@@ -168,6 +187,7 @@ static exit_code run(arena *a, const arguments *given) {
     size_t line = line_with(asked.of, from);
     if (line == SIZE_MAX)
         return command_misused("%s has no %s with a weight", asked.of->title, from->name);
+    from = asked.of->lines.items[line].what;
     if (to == from)
         return command_misused("that is the same ingredient: %s", from->name);
     const site_settings *settings = &asked.at.site.settings;

@@ -140,6 +140,13 @@ static void with_tablespoons(search *s, const vessels *v, way so_far, int terms)
     }
 }
 
+/* Spoons only add, and always less than a quarter cup: where that overshoots or falls short, no
+ * spoon brings `so_far` nearer than another cup measure is. */
+static bool spoons_reach(const search *s, const vessels *v, const way *so_far) {
+    double missing_g = s->grams - so_far->grams;
+    return missing_g >= -s->allowed_g && missing_g <= v->g[CUP] / 4 + s->allowed_g;
+}
+
 /* Every cup measure up to a little over the whole, filled up with spoons. */
 static void with_cups(search *s, const vessels *v, int terms) {
     double wanted = s->grams / v->g[CUP];
@@ -148,8 +155,10 @@ static void with_cups(search *s, const vessels *v, int terms) {
             step cups = {whole + cup_steps[i].size, (unsigned)whole + cup_steps[i].scoops};
             way w = filled_up((way){0}, v, CUP, cups);
             consider(s, w);
-            with_tablespoons(s, v, w, terms);
-            with_teaspoons(s, v, w);
+            if (spoons_reach(s, v, &w)) {
+                with_tablespoons(s, v, w, terms);
+                with_teaspoons(s, v, w);
+            }
         }
 }
 

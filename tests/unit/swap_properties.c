@@ -3,6 +3,7 @@
 #include "unit/support/cmocka_rows.h"
 
 #include "swap/note.h"
+#include "swap/swapped.h"
 #include "unit/support/build_swaps.h"
 
 #include <stdint.h>
@@ -106,6 +107,12 @@ static void as_the_swapped_recipe(larder *l, const recipe_facts *about, const sw
     for (nutrient n = 0; n < NUTRIENT_COUNT; n++)
         if (nutrient_known(&note->change.of, n) && !(n == NUTRIENT_WATER && dry_anyway))
             expect_near(row, note->change.of.of[n], change.of.of[n], 1e-6);
+    const recipe *ours = recipe_swapped(l->a, about->of, note, larder_find(l, "water"));
+    recipe_macros same = macros_of(ours);
+    expect_near(row, same.portion.weight_g, is.portion.weight_g, 1e-9);
+    for (nutrient n = 0; n < NUTRIENT_COUNT; n++)
+        expect_near(row, same.portion.of.of[n], is.portion.of.of[n], 1e-6);
+    expect_near(row, allergens_of(ours), allergens_of(after), 0);
     balance sum = balance_of(after);
     expect_near(row, note->after.water_g, sum.water_g, 1e-6);
     expect_near(row, note->after.dry_g, sum.dry_g, 1e-6);

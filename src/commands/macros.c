@@ -61,7 +61,7 @@ static exit_code say(arena *a, const recipe_figures *of) {
     add_panel(&t, &of->label);
     add_lacking(a, &t, of);
     add_lines(a, &t, from);
-    const char *contains = allergen_statement(a, of->allergens, site_law(of->by));
+    const char *contains = allergen_statement(a, of->allergens, of->by->law);
     text_format(&t, "\n  Contains: %s\n",
                 contains[0] ? contains
                             : "no listed allergen by its "

@@ -94,6 +94,7 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, note->also);
     add_sentence(t, note->expect);
     add_sentence(t, note->because);
+    add_sentence(t, note_cost_text(a, &asked->words, note));
     if (note->gained)
         text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
@@ -192,8 +193,12 @@ static exit_code run(arena *a, const arguments *given) {
         return command_misused("that is the same ingredient: %s", from->name);
     const site_settings *settings = &asked.at.site.settings;
     asked.about = facts_of(a, asked.of, shelf);
-    asked.words = (note_words){asked.of, &asked.at.site.book, settings->cups, settings->energy,
-                               site_law(settings)};
+    asked.words = (note_words){.of = asked.of,
+                               .book = &asked.at.site.book,
+                               .cups = settings->cups,
+                               .energy = settings->energy,
+                               .law = settings->law,
+                               .currency = settings->currency};
     if (!to)
         return answer_all(a, &asked, from, given->json);
     swap_note note = note_of(a, &asked.at.site.book, &asked.about, line, to);

@@ -6,10 +6,16 @@
 static const char *const keys[] = {"title", "address",  "language", "cups",    "energy",  "label",
                                    "theme", "currency", "author",   "summary", "cautions"};
 
-/* In the order of cup_standard, energy_rule and label_rule. */
+/* In the order of cup_standard, energy_rule and labels. */
 static const char *const cup_words[] = {"us", "us-label", "metric", "australian"};
 static const char *const energy_words[] = {"source", "atwater", "eu"};
-static const char *const label_words[] = {"us", "eu", "none"};
+static const char *const label_words[] = {"us", "eu", "uk", "none"};
+
+/* The United Kingdom kept the EU's regulation and has words of its own for some allergens. */
+static const struct {
+    label_rule rule;
+    label_law law;
+} labels[] = {{LABEL_US, LAW_US}, {LABEL_EU, LAW_EU}, {LABEL_EU, LAW_UK}, {LABEL_NONE, LAW_US}};
 
 site_settings site_settings_default(void) {
     return (site_settings){.title = "Recipes",
@@ -103,8 +109,10 @@ static void read_choices(const yaml_node *root, site_settings *out, problems *fo
         out->cups = (cup_standard)chosen;
     if (field_choice(root, "energy", FIELD_CHOICES(energy_words), &chosen, found))
         out->energy = (energy_rule)chosen;
-    if (field_choice(root, "label", FIELD_CHOICES(label_words), &chosen, found))
-        out->label = (label_rule)chosen;
+    if (field_choice(root, "label", FIELD_CHOICES(label_words), &chosen, found)) {
+        out->label = labels[chosen].rule;
+        out->law = labels[chosen].law;
+    }
 }
 
 static void read_cautions(arena *a, const yaml_node *root, word_list *out, problems *found) {

@@ -13,6 +13,7 @@ typedef struct {
     cup_standard cups;
     energy_rule energy;
     label_rule label;
+    label_law law;      /* whose names for allergens, whose claims */
     word_list cautions; /* her own, added to the program's */
 } site_settings;
 

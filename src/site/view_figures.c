@@ -1,20 +1,17 @@
 #include "site/view_figures.h"
 
 #include "base/number.h"
+#include "nutrition/energy.h"
 #include "nutrition/remarks.h"
 #include "site/phrase.h"
 
 #include <math.h>
 
-label_law site_law(const site_settings *by) {
-    return by->label == LABEL_EU ? LAW_EU : LAW_US;
-}
-
 recipe_figures figures_of(arena *a, const recipe *of, const site_settings *by) {
     recipe_figures all = {.of = of, .by = by, .macros = macros_of(of)};
     all.label = label_of(a, &all.macros, by->label, by->energy);
     all.quality = quality_of(a, of);
-    all.claims = claims_of(a, of, &all.macros, &all.quality, site_law(by));
+    all.claims = claims_of(a, of, &all.macros, &all.quality, by->law);
     all.allergens = allergens_of(of);
     all.may_contain = allergens_may_contain(of);
     all.diets = diets_of(of);
@@ -74,6 +71,35 @@ static void put_facts(arena *a, view *page, const recipe_figures *of) {
     }
 }
 
+/* Where the energy comes from, laid end to end in a bar of 100 units. */
+static void put_energy_shares(arena *a, view *page, const recipe_figures *of) {
+    energy_shares shares = energy_shares_of(&of->macros.batch.of);
+    const struct {
+        const char *name, *key;
+        double share;
+    } rows[] = {{"protein", "protein", shares.protein},
+                {"fat", "fat", shares.fat},
+                {"carbohydrate", "carbohydrate", shares.carbohydrate},
+                {"fibre", "fibre", shares.fibre},
+                {"polyols", "polyols", shares.polyols},
+                {"alcohol", "alcohol", shares.alcohol}};
+    view *list = view_put_list(a, page, "energy_shares");
+    double x = 0;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        double percent = number_round(rows[i].share * 100, 1);
+        if (percent < 1)
+            continue;
+        view *put = view_put_object(a, list, NULL);
+        view_put_text(a, put, "name", rows[i].name);
+        view_put_text(a, put, "key", rows[i].key);
+        view_put_text(a, put, "percent", arena_format(a, "%s %%", number_copy(a, percent, 0)));
+        view_put_number(a, put, "x", x * 100, 2);
+        view_put_number(a, put, "width", rows[i].share * 100, 2);
+        x += rows[i].share;
+    }
+    view_put_bool(a, page, "has_energy_shares", list->count > 0);
+}
+
 static void put_lacking(arena *a, view *page, const recipe_figures *of) {
     static const nutrient asked[] = {NUTRIENT_ENERGY,    NUTRIENT_PROTEIN,      NUTRIENT_FAT,
                                      NUTRIENT_SATURATES, NUTRIENT_CARBOHYDRATE, NUTRIENT_FIBRE,
@@ -113,6 +139,11 @@ static void put_claims_held(arena *a, view *page, const claims *of) {
         if (of->items[i].holds)
             claim_view(a, held, &of->items[i]);
     view_put_bool(a, page, "has_claims_held", held->count > 0);
+    view *others = view_put_list(a, page, "claims_other");
+    for (size_t i = 0; i < of->count; i++)
+        if (!of->items[i].holds)
+            claim_view(a, others, &of->items[i]);
+    view_put_bool(a, page, "has_claims_other", others->count > 0);
 }
 
 static view *put_quality(arena *a, view *page, const char *key, const protein_quality *of) {
@@ -149,7 +180,7 @@ static void put_quality_text(arena *a, view *page, const protein_quality *of) {
 static void put_allergens(arena *a, view *page, const recipe_figures *of) {
     view *put = view_put_object(a, page, "allergens");
     view_put_bool(a, put, "has", of->allergens != 0);
-    const char *contains = allergen_statement(a, of->allergens, site_law(of->by));
+    const char *contains = allergen_statement(a, of->allergens, of->by->law);
     view_put_text(a, put, "contains_text", contains[0] ? contains : NULL);
     view *causes = view_put_list(a, put, "causes");
     allergen_causes by = allergen_causes_of(a, of->of);
@@ -161,7 +192,7 @@ static void put_allergens(arena *a, view *page, const recipe_figures *of) {
         view_put_text(a, cause, "law_us", allergen_group(by.items[i].what, LAW_US));
         view_put_text(a, cause, "law_eu", allergen_group(by.items[i].what, LAW_EU));
     }
-    const char *may = allergen_statement(a, of->may_contain, site_law(of->by));
+    const char *may = allergen_statement(a, of->may_contain, of->by->law);
     view_put_text(a, put, "may_contain_text", may[0] ? may : NULL);
 }
 
@@ -184,7 +215,7 @@ static void put_cautions(arena *a, view *page, const recipe_figures *of) {
 
 /* What the figures leave open or out. */
 static void put_remarks(arena *a, view *page, const recipe_figures *of) {
-    word_list list = remarks_of(a, of->of, &of->macros, site_law(of->by));
+    word_list list = remarks_of(a, of->of, &of->macros, of->by->law);
     view *put = view_put_list(a, page, "remarks");
     for (size_t i = 0; i < list.count; i++)
         view_put_text(a, put, NULL, list.items[i]);
@@ -212,6 +243,7 @@ static void put_cost(arena *a, view *page, const recipe_figures *of) {
 void view_put_figures(arena *a, view *page, const recipe_figures *of) {
     put_label(a, page, &of->label);
     put_facts(a, page, of);
+    put_energy_shares(a, page, of);
     put_lacking(a, page, of);
     put_claims(a, page, &of->claims);
     put_claims_held(a, page, &of->claims);

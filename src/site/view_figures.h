@@ -27,9 +27,6 @@ typedef struct {
 /* Works out all figures of `of`, in `a`. */
 recipe_figures figures_of(arena *a, const recipe *of, const site_settings *by);
 
-/* The law whose names are shown: the EU's for an EU label, else the US one. */
-label_law site_law(const site_settings *by);
-
 /* Puts label, facts, lacking, claims, quality, allergens, diets, cautions and cost on a page. */
 void view_put_figures(arena *a, view *page, const recipe_figures *of);
 

@@ -257,8 +257,8 @@ view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *
         view_put_text(a, page, "image",
                       page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
     view_put_text(a, page, "json_ld", json_ld_of(a, by, of));
-    note_words words = {from, &by->folder->book, settings->cups, settings->energy,
-                        site_law(settings)};
+    note_words words = {from,          &by->folder->book, settings->cups,    settings->energy,
+                        settings->law, &of->claims,       settings->currency};
     view_put_swaps(a, page, &words, notes);
     view_put_all(page, alone);
     return page;

@@ -2,6 +2,7 @@
 #ifndef SITE_VIEW_SWAPS_H
 #define SITE_VIEW_SWAPS_H
 
+#include "nutrition/claims.h"
 #include "site/page.h"
 #include "swap/note.h"
 
@@ -11,7 +12,9 @@ typedef struct {
     const rule_book *book;
     cup_standard cups;
     energy_rule energy;
-    label_law law; /* how allergens are named */
+    label_law law;         /* how allergens are named, and whose claims */
+    const claims *holding; /* of the recipe as written; null: changes of claims are not said */
+    const char *currency;  /* may be null */
 } note_words;
 
 /* Puts `swaps` on the page: by replaced ingredient, and within it by what decides, in the order of
@@ -28,6 +31,9 @@ const char *note_liquid_text(arena *a, const note_words *by, const swap_note *no
 /* Why more liquid, or less, does not rescue a swap that asks for too much of it; null when it is
  * not so. */
 const char *note_past_rescue_text(const swap_note *note);
+
+/* "cost +0.20 EUR a portion"; null where a price is not known or nothing changes. */
+const char *note_cost_text(arena *a, const note_words *by, const swap_note *note);
 
 /* Who says so: "the author, on this recipe", "a trial bake of 1 March 2026", … */
 const char *note_said_by(arena *a, const swap_note *note);

@@ -26,6 +26,16 @@ static bool is_to_taste(const recipe *of, size_t i) {
     return !line_counts(of, i);
 }
 
+/* "drained, syrup discarded": how much of it stays is not known. */
+static bool is_poured_away(const recipe *of, size_t i) {
+    static const char *const signs[] = {"discard", "poured away", "poured off", "drained off"};
+    span words = span_of(of->lines.items[i].preparation);
+    for (size_t k = 0; k < COUNT(signs); k++)
+        if (span_find(words, signs[k]) < words.length)
+            return line_counts(of, i);
+    return false;
+}
+
 static bool is_optional(const recipe *of, size_t i) {
     return of->lines.items[i].optional && line_counts(of, i);
 }
@@ -51,6 +61,10 @@ static const char *to_taste(const remark_case *about) {
 
 static const char *optional(const remark_case *about) {
     return about_lines(about, is_optional, "Counted, though optional: ");
+}
+
+static const char *poured_away(const remark_case *about) {
+    return about_lines(about, is_poured_away, "Counted whole, though part of it is poured away: ");
 }
 
 static const char *no_loss_stated(const remark_case *about) {
@@ -100,7 +114,7 @@ static const char *far_portion(const remark_case *about) {
 
 word_list remarks_of(arena *a, const recipe *of, const recipe_macros *figures, label_law law) {
     static const char *(*const all[])(const remark_case *about) = {
-        unweighed, to_taste,    optional,      no_loss_stated,
+        unweighed, to_taste,    optional,      poured_away, no_loss_stated,
         alcohol,   griddle_fat, pack_rounding, far_portion};
     word_list remarks = {0};
     remark_case about = {a, of, figures, law};

@@ -5,9 +5,10 @@
 #include "nutrition/macros.h"
 
 /* Whole sentences in the arena, none when there is nothing to remark: lines that could not be
- * weighed, that are to taste or optional; a bake without a stated loss; alcohol, of which some
- * bakes off; a griddle, whose fat counts only where it is listed; figures of a portion that the
- * rounding of pack labels leaves wide; under `law` US, a portion far from the reference amount. */
+ * weighed, that are to taste, optional or poured away in part; a bake without a stated loss;
+ * alcohol, of which some bakes off; a griddle, whose fat counts only where it is listed; figures of
+ * a portion that the rounding of pack labels leaves wide; under `law` US, a portion far from the
+ * reference amount. */
 word_list remarks_of(arena *a, const recipe *of, const recipe_macros *figures, label_law law);
 
 #endif

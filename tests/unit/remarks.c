@@ -43,6 +43,11 @@ static void add_optional(arena *a, recipe *r) {
     r->lines.items[2].optional = true;
 }
 
+static void add_marinade(arena *a, recipe *r) {
+    recipe_add(a, r, food_of_nothing(a, "soy sauce"), 10);
+    r->lines.items[1].preparation = "for the marinade, discarded";
+}
+
 static void bake_without_loss(arena *a, recipe *r) {
     (void)a;
     r->oven_c = 180;
@@ -88,6 +93,8 @@ static const struct {
     {"to taste", add_to_taste, LAW_EU, "Not counted, being to taste: salt.", NULL},
     {"optional", add_optional, LAW_EU, "Not counted, being to taste: icing.",
      "Counted, though optional: nuts."},
+    {"poured away", add_marinade, LAW_EU,
+     "Counted whole, though part of it is poured away: soy sauce.", NULL},
     {"no loss stated", bake_without_loss, LAW_EU, "No bake loss is stated", NULL},
     {"rum", bake_with_rum, LAW_EU, "All the alcohol is counted", NULL},
     {"griddle", use_griddle, LAW_EU, "Fat to grease the griddle", NULL},

@@ -12,7 +12,11 @@ typedef struct {
     const recipe_macros *figures;
     const protein_quality *quality;
     double reference_g; /* US reference amount; 0 when there is none */
+    bool brief;         /* outcomes alone are asked for, no reasons in words */
 } claim_case;
+
+/* A reason in words; they cost most of the work, so a brief answer goes without. */
+#define SAID(about, ...) ((about)->brief ? "" : arena_format((about)->a, __VA_ARGS__))
 
 /* An amount as a condition measures it: `open` says why it can't be, and is null when it can. */
 typedef struct {
@@ -32,16 +36,16 @@ typedef struct {
 
 static const char *lacking_words(const claim_case *about, nutrient which) {
     word_list without = macros_lacking(about->a, about->of, which);
-    return arena_format(about->a, "no figure for %s of %s", nutrient_key(which),
-                        words_joined(about->a, &without));
+    return SAID(about, "no figure for %s of %s", nutrient_key(which),
+                words_joined(about->a, &without));
 }
 
 static measured amount_in(const claim_case *about, nutrient which, double amount, const char *in) {
     int decimals = nutrient_unit(which)[0] == 'm' ? 0 : 2; /* mg */
     return (measured){.value = amount,
-                      .words = arena_format(about->a, "%s %s of %s in %s",
-                                            number_copy(about->a, amount, decimals),
-                                            nutrient_unit(which), nutrient_key(which), in)};
+                      .words =
+                          SAID(about, "%s %s of %s in %s", number_copy(about->a, amount, decimals),
+                               nutrient_unit(which), nutrient_key(which), in)};
 }
 
 static measured per_100_g(const claim_case *about, const condition *asked) {
@@ -62,8 +66,8 @@ static double energy_of_batch(const claim_case *about, nutrient energy, const ch
     *open = NULL;
     if (is_lacking(about, energy)) {
         word_list without = macros_lacking(about->a, about->of, energy);
-        *open = arena_format(about->a, "the %s of %s can't be worked out", name,
-                             words_joined(about->a, &without));
+        *open =
+            SAID(about, "the %s of %s can't be worked out", name, words_joined(about->a, &without));
     } else if (about->figures->batch.of.of[energy] <= 0) {
         *open = "it has no energy";
     }
@@ -89,9 +93,8 @@ static measured energy_share(const claim_case *about, const condition *asked, nu
         return (measured){.open = open};
     double share = about->figures->batch.of.of[asked->which] * per_g / whole * 100;
     return (measured){.value = share,
-                      .words = arena_format(about->a, "%s %% of the energy is from %s",
-                                            number_copy(about->a, share, 1),
-                                            nutrient_key(asked->which))};
+                      .words = SAID(about, "%s %% of the energy is from %s",
+                                    number_copy(about->a, share, 1), nutrient_key(asked->which))};
 }
 
 static measured share_of_eu_energy(const claim_case *about, const condition *asked) {
@@ -105,11 +108,11 @@ static measured share_of_us_energy(const claim_case *about, const condition *ask
 
 static measured per_grams(const claim_case *about, nutrient which, double grams, const char *name) {
     if (about->reference_g <= 0)
-        return (measured){.open = arena_format(
-                              about->a, "US law has no reference amount in grams for this kind%s%s",
-                              about->of->kind ? ": " : "", about->of->kind ? about->of->kind : "")};
+        return (measured){
+            .open = SAID(about, "US law has no reference amount in grams for this kind%s%s",
+                         about->of->kind ? ": " : "", about->of->kind ? about->of->kind : "")};
     double amount = about->figures->per_100_g.of.of[which] * grams / 100;
-    const char *in = arena_format(about->a, "%s of %s g", name, number_copy(about->a, grams, 0));
+    const char *in = SAID(about, "%s of %s g", name, number_copy(about->a, grams, 0));
     return amount_in(about, which, amount, in);
 }
 
@@ -126,8 +129,8 @@ static measured per_small_reference_amount(const claim_case *about, const condit
 static const char *quality_unknown_words(const claim_case *about) {
     if (about->quality->without.count == 0)
         return "the quality of the protein is not known";
-    return arena_format(about->a, "the quality of the protein of %s is not known",
-                        words_joined(about->a, &about->quality->without));
+    return SAID(about, "the quality of the protein of %s is not known",
+                words_joined(about->a, &about->quality->without));
 }
 
 static measured daily_value_per_reference_amount(const claim_case *about, const condition *asked) {
@@ -139,14 +142,14 @@ static measured daily_value_per_reference_amount(const claim_case *about, const 
         return (measured){.open = quality_unknown_words(about)};
     double amount = corrected ? quality_corrected_g(about->quality, m.value) : m.value;
     double percent = amount / daily_value_of(asked->which) * 100;
-    const char *correction =
-        corrected ? arena_format(about->a, ", %s g when corrected for its quality (PDCAAS %s),",
-                                 number_copy(about->a, amount, 2),
-                                 number_copy(about->a, about->quality->pdcaas, 2))
-                  : "";
+    const char *correction = corrected
+                                 ? SAID(about, ", %s g when corrected for its quality (PDCAAS %s),",
+                                        number_copy(about->a, amount, 2),
+                                        number_copy(about->a, about->quality->pdcaas, 2))
+                                 : "";
     return (measured){.value = percent,
-                      .words = arena_format(about->a, "%s%s is %s %% of the daily value", m.words,
-                                            correction, number_copy(about->a, percent, 1))};
+                      .words = SAID(about, "%s%s is %s %% of the daily value", m.words, correction,
+                                    number_copy(about->a, percent, 1))};
 }
 
 static measured trans_fat_too(const claim_case *about, const condition *asked) {
@@ -209,9 +212,9 @@ static judgement judge_condition(const claim_case *about, const condition *asked
         j.because = lacking_words(about, asked->which);
         return j;
     }
-    j.because = arena_format(about->a, "%s; the rule asks for %s %s %s", m.words,
-                             comparison_words[asked->is], number_copy(about->a, asked->limit, 2),
-                             bases[asked->per].percent ? "%" : nutrient_unit(asked->which));
+    j.because = SAID(about, "%s; the rule asks for %s %s %s", m.words, comparison_words[asked->is],
+                     number_copy(about->a, asked->limit, 2),
+                     bases[asked->per].percent ? "%" : nutrient_unit(asked->which));
     return j;
 }
 
@@ -232,8 +235,7 @@ static const char *nothing_measured_words(const claim_case *about) {
         if (about->of->weights[i].way == WEIGHT_UNKNOWN)
             word_add_once(about->a, &without, line_name(about->of, i));
     if (without.count)
-        return arena_format(about->a, "no weight is known for %s",
-                            words_joined(about->a, &without));
+        return SAID(about, "no weight is known for %s", words_joined(about->a, &without));
     return about->of->baked_g > 0 ? NULL : "nothing in it is weighed";
 }
 
@@ -241,24 +243,33 @@ static bool takes_weights(const claim_rule *rule) {
     return rule->conditions[0].per != NOTHING_SWEETENS;
 }
 
-claims claims_of(arena *a, const recipe *of, const recipe_macros *figures,
-                 const protein_quality *quality, label_law law) {
-    claim_case about = {a, of, figures, quality, reference_amount_of(of)};
-    const char *nothing = nothing_measured_words(&about);
+static claims judged(const claim_case *about, label_law law) {
+    const char *nothing = nothing_measured_words(about);
     size_t count;
     const claim_rule *rules = claim_rules_of(law, &count);
-    claims all = {0};
+    claims all = {.items = ARENA_ARRAY(about->a, claim, count), .count = count, .capacity = count};
     for (size_t i = 0; i < count; i++) {
         judgement j = nothing && takes_weights(&rules[i]) ? (judgement){OPEN, nothing}
-                                                          : judge_rule(&about, &rules[i]);
-        LIST_ADD(a, &all,
-                 (claim){.claim = rules[i].name,
-                         .rule = rules[i].rule,
-                         .holds = j.is == HOLDS,
-                         .tested = j.is != OPEN,
-                         .because = j.because});
+                                                          : judge_rule(about, &rules[i]);
+        all.items[i] = (claim){.claim = rules[i].name,
+                               .rule = rules[i].rule,
+                               .holds = j.is == HOLDS,
+                               .tested = j.is != OPEN,
+                               .because = j.because};
     }
     return all;
+}
+
+claims claims_of(arena *a, const recipe *of, const recipe_macros *figures,
+                 const protein_quality *quality, label_law law) {
+    claim_case about = {a, of, figures, quality, reference_amount_of(of), false};
+    return judged(&about, law);
+}
+
+claims claims_brief_of(arena *a, const recipe *of, const recipe_macros *figures,
+                       const protein_quality *quality, label_law law) {
+    claim_case about = {a, of, figures, quality, reference_amount_of(of), true};
+    return judged(&about, law);
 }
 
 static bool holds_in(const claims *all, const char *name) {

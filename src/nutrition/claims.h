@@ -31,6 +31,10 @@ typedef struct {
 claims claims_of(arena *a, const recipe *of, const recipe_macros *figures,
                  const protein_quality *quality, label_law law);
 
+/* The same outcomes without the reasons, which are empty: for the many recipes that swaps make. */
+claims claims_brief_of(arena *a, const recipe *of, const recipe_macros *figures,
+                       const protein_quality *quality, label_law law);
+
 /* Names of the claims that hold in `now` and not in `then` (both under one law): what a swap
  * gains; with the arguments changed about, what it loses. */
 word_list claims_gained(arena *a, const claims *then, const claims *now);

@@ -158,7 +158,7 @@ static void put_claim_changes(arena *a, view *to, const note_words *by, const sw
     const recipe *swapped = recipe_swapped(a, by->of, note, water);
     recipe_macros figures = macros_of(swapped);
     protein_quality quality = quality_of(a, swapped);
-    claims now = claims_of(a, swapped, &figures, &quality, by->law);
+    claims now = claims_brief_of(a, swapped, &figures, &quality, by->law);
     word_list gained = claims_gained(a, by->holding, &now);
     word_list gone = claims_gained(a, &now, by->holding), lost = {0}, open = {0};
     for (size_t i = 0; i < gone.count; i++)

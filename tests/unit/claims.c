@@ -14,7 +14,13 @@ static const claim *claim_named(const claims *all, const char *name) {
 static claims claims_for(arena *a, const recipe *r, label_law law) {
     recipe_macros m = macros_of(r);
     protein_quality q = quality_of(a, r);
-    return claims_of(a, r, &m, &q, law);
+    claims whole = claims_of(a, r, &m, &q, law), brief = claims_brief_of(a, r, &m, &q, law);
+    assert_int_equal(brief.count, whole.count);
+    for (size_t i = 0; i < whole.count; i++) {
+        expect_bool(whole.items[i].claim, brief.items[i].holds, whole.items[i].holds);
+        expect_bool(whole.items[i].claim, brief.items[i].tested, whole.items[i].tested);
+    }
+    return whole;
 }
 
 static const double pattern[] = {1.9, 2.8, 6.6, 5.8, 2.5, 6.3, 3.4, 1.1, 3.5};

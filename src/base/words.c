@@ -174,6 +174,13 @@ const char *words_nearest(span word, const char *const candidates[], size_t coun
     return nearest;
 }
 
+size_t words_index(span word, const char *const list[], size_t count) {
+    size_t i = 0;
+    while (i < count && !span_is(word, list[i]))
+        i++;
+    return i;
+}
+
 unsigned words_columns(const char *bytes, size_t length) {
     unsigned columns = 0;
     for (size_t i = 0; i < length; i++)

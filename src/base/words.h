@@ -27,6 +27,9 @@ size_t words_distance(span a, span b, size_t most);
  * length (one edit for short words): for "did you mean". Candidates and result are borrowed. */
 const char *words_nearest(span word, const char *const candidates[], size_t count);
 
+/* The place of `word`, byte for byte, in `list`; `count` when it is not there. */
+size_t words_index(span word, const char *const list[], size_t count);
+
 /* How many characters (code points) the first `length` bytes hold: bytes to columns. */
 unsigned words_columns(const char *bytes, size_t length);
 

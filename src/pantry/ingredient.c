@@ -38,54 +38,45 @@ const char *amino_acid_key(amino_acid which) {
     return amino_acid_keys[which];
 }
 
-static bool word_index(span word, const char *const list[], size_t count, size_t *out) {
-    for (size_t i = 0; i < count; i++)
-        if (span_is(word, list[i])) {
-            *out = i;
-            return true;
-        }
-    return false;
-}
-
 bool family_named(span word, family *out) {
-    size_t i;
     if (span_is(word, "fruit puree")) {
         *out = FAMILY_FRUIT_PUREE;
         return true;
     }
-    if (!word_index(word, family_words, COUNT(family_words), &i))
+    size_t i = words_index(word, family_words, COUNT(family_words));
+    if (i == COUNT(family_words))
         return false;
     *out = (family)i;
     return true;
 }
 
 bool origin_named(span word, origin *out) {
-    size_t i;
-    if (!word_index(word, origin_words, COUNT(origin_words), &i))
+    size_t i = words_index(word, origin_words, COUNT(origin_words));
+    if (i == COUNT(origin_words))
         return false;
     *out = (origin)i;
     return true;
 }
 
 bool heat_set_named(span word, heat_set *out) {
-    size_t i;
-    if (!word_index(word, heat_set_words, COUNT(heat_set_words), &i))
+    size_t i = words_index(word, heat_set_words, COUNT(heat_set_words));
+    if (i == COUNT(heat_set_words))
         return false;
     *out = (heat_set)i;
     return true;
 }
 
 bool polyol_named(span word, polyol *out) {
-    size_t i;
-    if (!word_index(word, polyol_words, COUNT(polyol_words), &i))
+    size_t i = words_index(word, polyol_words, COUNT(polyol_words));
+    if (i == COUNT(polyol_words))
         return false;
     *out = (polyol)i;
     return true;
 }
 
 bool certainty_named(span word, certainty *out) {
-    size_t i;
-    if (!word_index(word, certainty_words, COUNT(certainty_words), &i))
+    size_t i = words_index(word, certainty_words, COUNT(certainty_words));
+    if (i == COUNT(certainty_words))
         return false;
     *out = (certainty)i;
     return true;

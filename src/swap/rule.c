@@ -1,5 +1,7 @@
 #include "swap/rule.h"
 
+#include "base/words.h"
+
 static const char *const verdict_words[] = {
 #define VERDICT(constant, word, sentence, sign) word,
     VERDICT_LIST(VERDICT)
@@ -46,16 +48,8 @@ const char *moisture_word(moisture which) {
     return moisture_words[which];
 }
 
-/* The index of `word` in `list`, or `count`. */
-static size_t word_index(span word, const char *const list[], size_t count) {
-    size_t i = 0;
-    while (i < count && !span_is(word, list[i]))
-        i++;
-    return i;
-}
-
 bool verdict_named(span word, verdict *out) {
-    size_t i = word_index(word, verdict_words, VERDICT_COUNT);
+    size_t i = words_index(word, verdict_words, VERDICT_COUNT);
     if (i == VERDICT_COUNT)
         return false;
     *out = (verdict)i;
@@ -63,7 +57,7 @@ bool verdict_named(span word, verdict *out) {
 }
 
 bool setting_named(span word, setting *out) {
-    size_t i = word_index(word, setting_words, SETTING_COUNT);
+    size_t i = words_index(word, setting_words, SETTING_COUNT);
     if (i == SETTING_COUNT)
         return false;
     *out = (setting)i;
@@ -71,7 +65,7 @@ bool setting_named(span word, setting *out) {
 }
 
 bool moisture_named(span word, moisture *out) {
-    size_t i = word_index(word, moisture_words, MOISTURE_COUNT);
+    size_t i = words_index(word, moisture_words, MOISTURE_COUNT);
     if (span_is(word, "fruit puree")) /* as folding writes it */
         i = MOISTURE_FRUIT_PUREE;
     if (i == MOISTURE_COUNT)

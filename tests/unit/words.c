@@ -154,6 +154,15 @@ static void counts_characters(void **state) {
     assert_int_equal(words_columns("", 0), 0);
 }
 
+static void finds_a_word_in_a_list(void **state) {
+    (void)state;
+    static const char *const list[] = {"plant", "dairy", "egg"};
+    assert_int_equal(words_index(span_of("plant"), list, COUNT(list)), 0);
+    assert_int_equal(words_index(span_of("egg"), list, COUNT(list)), 2);
+    assert_int_equal(words_index(span_of("eggs"), list, COUNT(list)), COUNT(list));
+    assert_int_equal(words_index(span_of(""), list, COUNT(list)), COUNT(list));
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(tells_utf8),
@@ -164,6 +173,7 @@ int main(void) {
         cmocka_unit_test(counts_edits),
         cmocka_unit_test(offers_the_nearest_word),
         cmocka_unit_test(counts_characters),
+        cmocka_unit_test(finds_a_word_in_a_list),
     };
     return cmocka_run_group_tests_name("words", tests, NULL, NULL);
 }

@@ -147,10 +147,10 @@ fuzz: $(LIBRARY) | $(BUILD)/deps-test.ok
 # -- care of the sources ----------------------------------------------------------------------------------
 C_FILES = $(shell git ls-files '*.c' '*.h')
 format: | $(BUILD)/deps-test.ok
-	clang-format -i $(C_FILES)
+	$(Q)clang-format -i $(C_FILES)
 
 lint: | $(BUILD)/deps-test.ok
-	clang-format --dry-run -Werror $(C_FILES)
+	$(Q)clang-format --dry-run -Werror $(C_FILES)
 	tests/tools/rooms
 
 # -- installing ---------------------------------------------------------------------------------------------

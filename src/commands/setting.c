@@ -29,3 +29,15 @@ const recipe *setting_recipe(arena *a, const char *path, command_setting *out, p
         recipe_read(a, path, bytes, &out->site.shelf, out->site.settings.cups, found);
     return found->errors > errors ? NULL : of;
 }
+
+const ingredient *setting_ingredient(arena *a, const pantry *shelf, const char *name) {
+    const ingredient *what = pantry_find(shelf, span_of(name), a);
+    if (what)
+        return what;
+    const char *nearest = pantry_nearest(shelf, span_of(name), a);
+    if (nearest)
+        command_misused("the pantry has no \"%s\"; did you mean \"%s\"?", name, nearest);
+    else
+        command_misused("the pantry has no \"%s\"", name);
+    return NULL;
+}

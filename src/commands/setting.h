@@ -22,4 +22,8 @@ exit_code setting_failed(const command_setting *at, problems *found);
  * say why. */
 const recipe *setting_recipe(arena *a, const char *path, command_setting *out, problems *found);
 
+/* The ingredient called `name`. Null, after saying so as command_misused does, when the pantry has
+ * none of that name. */
+const ingredient *setting_ingredient(arena *a, const pantry *shelf, const char *name);
+
 #endif

@@ -134,18 +134,6 @@ static exit_code answer_all(arena *a, const question *asked, const ingredient *f
     return code;
 }
 
-static const ingredient *find(arena *a, const pantry *shelf, const char *name) {
-    const ingredient *what = pantry_find(shelf, span_of(name), a);
-    if (what)
-        return what;
-    const char *nearest = pantry_nearest(shelf, span_of(name), a);
-    if (nearest)
-        command_misused("the pantry has no \"%s\"; did you mean \"%s\"?", name, nearest);
-    else
-        command_misused("the pantry has no \"%s\"", name);
-    return NULL;
-}
-
 static span first_word(const char *words) {
     span rest = span_of(words);
     return span_next_word(&rest);
@@ -181,8 +169,8 @@ static exit_code run(arena *a, const arguments *given) {
         return setting_failed(&asked.at, &found);
     command_report(&found);
     const pantry *shelf = &asked.at.site.shelf;
-    const ingredient *from = find(a, shelf, given->words[1]);
-    const ingredient *to = given->count > 2 ? find(a, shelf, given->words[2]) : NULL;
+    const ingredient *from = setting_ingredient(a, shelf, given->words[1]);
+    const ingredient *to = given->count > 2 ? setting_ingredient(a, shelf, given->words[2]) : NULL;
     if (!from || (given->count > 2 && !to))
         return EXIT_USAGE;
     size_t line = line_with(asked.of, from);

@@ -108,7 +108,7 @@ static void read_replaced(const rule_reader *by, const yaml_node *node, swap_rul
 static void read_with(const rule_reader *by, const yaml_node *node, swap_rule *out) {
     selector one;
     if (fields_need(node, "with", "a rule", by->found) &&
-        selector_read(by, yaml_get(node, "with"), &one))
+        selector_read_new(by, yaml_get(node, "with"), &one))
         LIST_ADD(by->home, &out->with, one);
 }
 

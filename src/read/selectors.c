@@ -2,8 +2,9 @@
 
 #include "base/words.h"
 
-static const char *const keys[] = {"name", "family", "kind", "origin", "over", "under"};
-enum { KEYS_OF_SELECTOR = 4, KEYS_OF_SHARE = COUNT(keys) };
+static const char *const keys[] = {"name", "family", "kind", "origin"};
+static const char *const keys_of_new[] = {"name", "family", "kind", "origin", "same"};
+static const char *const keys_of_share[] = {"name", "family", "kind", "origin", "over", "under"};
 
 static const char *const family_words[] = {
 #define FAMILY(constant, word) word,
@@ -106,19 +107,27 @@ static void read_kinds(const rule_reader *by, const yaml_node *node, selector *o
     }
 }
 
-static bool read_parts(const rule_reader *by, const yaml_node *node, size_t known, selector *out) {
+static void read_same(const rule_reader *by, const yaml_node *node, selector *out) {
+    static const char *const same[] = {"kind"};
+    size_t which;
+    out->same_kind = field_choice(node, "same", FIELD_CHOICES(same), &which, by->found);
+}
+
+static bool read_parts(const rule_reader *by, const yaml_node *node, field_choices known,
+                       selector *out) {
     size_t before = by->found->errors;
     *out = (selector){0};
     if (!fields_are_keys(node, "a choice of ingredients", by->found))
         return false;
-    fields_known(node, keys, known, "a choice of ingredients", by->found);
+    fields_known(node, known.words, known.count, "a choice of ingredients", by->found);
     out->families = rule_reader_bits(by, node, "family", FIELD_CHOICES(family_words));
     out->origins = read_origins(by, node);
     read_kinds(by, node, out);
     read_names(by, node, out);
+    read_same(by, node, out);
     if (by->found->errors > before)
         return false;
-    if (out->families || out->origins || out->kinds.count || out->names.count)
+    if (out->families || out->origins || out->kinds.count || out->names.count || out->same_kind)
         return true;
     problem_add(by->found, node->at, "for example: {family: protein powder, kind: whey}",
                 "a choice of ingredients needs a name, a family, a kind or an origin");
@@ -126,12 +135,16 @@ static bool read_parts(const rule_reader *by, const yaml_node *node, size_t know
 }
 
 bool selector_read(const rule_reader *by, const yaml_node *node, selector *out) {
-    return read_parts(by, node, KEYS_OF_SELECTOR, out);
+    return read_parts(by, node, FIELD_CHOICES(keys), out);
+}
+
+bool selector_read_new(const rule_reader *by, const yaml_node *node, selector *out) {
+    return read_parts(by, node, FIELD_CHOICES(keys_of_new), out);
 }
 
 bool share_condition_read(const rule_reader *by, const yaml_node *node, share_condition *out) {
     *out = (share_condition){.under = 1};
-    if (!read_parts(by, node, KEYS_OF_SHARE, &out->of))
+    if (!read_parts(by, node, FIELD_CHOICES(keys_of_share), &out->of))
         return false;
     size_t before = by->found->errors;
     bool over = field_share(node, "over", &out->over, by->found);

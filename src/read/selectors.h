@@ -17,6 +17,10 @@ typedef struct {
  * when it is none or selects nothing in particular. */
 bool selector_read(const rule_reader *by, const yaml_node *node, selector *out);
 
+/* The same for what a rule brings, which may say `same: kind`: of the family and kind of what it
+ * replaces. */
+bool selector_read_new(const rule_reader *by, const yaml_node *node, selector *out);
+
 /* Reads a selector with `over` and `under`, shares of the batch. */
 bool share_condition_read(const rule_reader *by, const yaml_node *node, share_condition *out);
 

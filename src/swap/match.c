@@ -99,7 +99,8 @@ static const bits *fitting(arena *a, const pantry *shelf, const selector *by) {
 
 /* One thing takes the place of one or of two; other shapes answer nothing. */
 static bool is_usable(const swap_rule *rule) {
-    return rule->with.count == 1 && (rule->replace.count == 1 || rule->replace.count == 2);
+    bool two = rule->replace.count == 2 && !rule->with.items[0].same_kind;
+    return rule->with.count == 1 && (rule->replace.count == 1 || two);
 }
 
 static ranked_rule *ranked_rules(arena *a, const rule_book *book, size_t *count) {
@@ -119,6 +120,31 @@ static ranked_rule *ranked_rules(arena *a, const rule_book *book, size_t *count)
     return ranked;
 }
 
+/* Of what `one` brings, that which is of the family and kind of ingredient `from`. */
+static const bits *of_same_kind(arena *a, const pantry *shelf, const ranked_rule *one,
+                                size_t from) {
+    bits *set = ARENA_ARRAY(a, bits, shelf->count / BITS + 1);
+    const ingredient *old = shelf->items[from];
+    for (size_t i = 0; i < shelf->count; i++) {
+        const ingredient *what = shelf->items[i];
+        if (has_bit(one->with, i) && what->in == old->in && old->kind[0] &&
+            strcmp(what->kind, old->kind) == 0)
+            set_bit(set, i);
+    }
+    return set;
+}
+
+/* `one` as it stands among the rules that replace ingredient `from`. */
+static const ranked_rule *ranked_for(arena *a, const pantry *shelf, const ranked_rule *one,
+                                     size_t from) {
+    if (!one->rule->with.items[0].same_kind)
+        return one;
+    ranked_rule *own = ARENA_NEW(a, ranked_rule);
+    *own = *one;
+    own->with = of_same_kind(a, shelf, one, from);
+    return own;
+}
+
 static void index_rules(arena *a, const rule_book *book, struct rule_index *index) {
     size_t count;
     const ranked_rule *ranked = ranked_rules(a, book, &count);
@@ -130,7 +156,8 @@ static void index_rules(arena *a, const rule_book *book, struct rule_index *inde
         else
             for (size_t from = 0; from < book->shelf->count; from++)
                 if (has_bit(ranked[i].replaces[0], from))
-                    LIST_ADD(a, &index->by_from[from], &ranked[i]);
+                    LIST_ADD(a, &index->by_from[from],
+                             ranked_for(a, book->shelf, &ranked[i], from));
 }
 
 static void index_bakes(arena *a, const rule_book *book, struct rule_index *index) {

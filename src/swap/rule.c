@@ -112,7 +112,7 @@ bool selector_fits(const selector *by, const ingredient *what, const pantry *she
 
 int selector_rank(const selector *by) {
     int origin_too = by->origins ? 2 : 0;
-    if (by->names.count)
+    if (by->names.count || by->same_kind)
         return 8;
     if (by->kinds.count)
         return 4 + origin_too;

@@ -37,6 +37,7 @@ typedef struct {
     word_span_list names, kinds; /* names are folded */
     unsigned families;           /* bit 1u << family; 0: any */
     unsigned origins;            /* bit 1u << origin; 0: any */
+    bool same_kind; /* of what comes: of the family and kind of what it replaces (match.c) */
 } selector;
 
 typedef struct {
@@ -44,10 +45,11 @@ typedef struct {
     size_t count, capacity;
 } selectors;
 
-/* True when `what` fits `by`. */
+/* True when `what` fits `by`, `same_kind` apart. */
 bool selector_fits(const selector *by, const ingredient *what, const pantry *shelf);
 
-/* How specific: name 8, kind 4 (+2 with origin), family 1 (+2 with origin); 0 fits all. */
+/* How specific: name or the same kind 8, kind 4 (+2 with origin), family 1 (+2 with origin); 0 fits
+ * all. */
 int selector_rank(const selector *by);
 
 /* What sets a recipe, strongest first. SETTING(constant, word) */

@@ -146,6 +146,41 @@ static void rules_that_do_not_hold_are_passed_over(void **state) {
     larder_free(l);
 }
 
+/* Oat flour of the mill for oat flour; a rule on kinds does not come before, one on names does. */
+static void another_make_is_of_the_same_family_and_kind(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    larder_add(l, &(larder_row){.name = "mill oats", .kind = "oat", .in = FAMILY_FLOUR});
+    larder_add(l, &(larder_row){.name = "oat meal", .kind = "oat", .in = FAMILY_MEAL});
+    larder_add(l, &(larder_row){.name = "nameless flour", .kind = "", .in = FAMILY_FLOUR});
+    selector flours = by_family(FAMILY_FLOUR), oats = by_kind(l, FAMILY_FLOUR, "oat");
+    flours.families |= 1u << FAMILY_MEAL;
+    larder_rule(l, "another make", flours, (selector){.same_kind = true}, VERDICT_WORKS);
+    larder_rule(l, "oats for oats", oats, oats, VERDICT_ADJUST);
+    const recipe *r =
+        larder_recipe(l, "cake", (portion_of[]){{"oat flour", 60}, {"nameless flour", 10}}, 2);
+    const struct {
+        const char *name;
+        size_t from;
+        const char *to, *by;
+    } rows[] = {{"same family and kind", 0, "mill oats", "another make"},
+                {"another family", 0, "oat meal", "nobody"},
+                {"another kind", 0, "coconut flour", "nobody"},
+                {"no kind at all", 1, "oat flour", "nobody"}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        recipe_facts about = larder_facts(l, r);
+        const ingredient *to = larder_find(l, rows[i].to);
+        expect_text(rows[i].name, decided_by(decide(&l->book, &about, rows[i].from, to, NULL)),
+                    rows[i].by);
+    }
+    larder_rule(l, "by name", by_name(l, "oat flour"), by_name(l, "mill oats"), VERDICT_AVOID);
+    recipe_facts about = larder_facts(l, r);
+    expect_text("by name",
+                decided_by(decide(&l->book, &about, 0, larder_find(l, "mill oats"), NULL)),
+                "by name");
+    larder_free(l);
+}
+
 static void a_tie_is_reported_and_the_cautious_verdict_stands(void **state) {
     (void)state;
     const struct {
@@ -355,6 +390,7 @@ int main(void) {
         cmocka_unit_test(authority_goes_recipe_trial_own_reference_nobody),
         cmocka_unit_test(only_trials_of_this_recipe_and_pair_count_and_the_latest_first),
         cmocka_unit_test(rules_that_do_not_hold_are_passed_over),
+        cmocka_unit_test(another_make_is_of_the_same_family_and_kind),
         cmocka_unit_test(a_tie_is_reported_and_the_cautious_verdict_stands),
         cmocka_unit_test(nothing_is_replaced_by_itself),
         cmocka_unit_test(two_are_replaced_in_either_order),

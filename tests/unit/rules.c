@@ -87,6 +87,20 @@ static void test_facts(void **state) {
     arena_free(a);
 }
 
+static void test_same_kind(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    problems found;
+    pantry shelf = small_shelf(a);
+    const char *yaml = "- rule: a\n  replace: {family: flour}\n  with: {same: kind}\n"
+                       "  verdict: works\n  because: Alike.\n  basis: trial\n";
+    swap_rules all = read_from(a, yaml, &shelf, &found);
+    expect_words("problems", printed(a, &found), "");
+    assert_int_equal(all.count, 1);
+    assert_true(all.items[0].with.items[0].same_kind && !all.items[0].replace.items[0].same_kind);
+    arena_free(a);
+}
+
 static void test_two_for_one(void **state) {
     (void)state;
     arena *a = arena_new();
@@ -241,6 +255,12 @@ static const struct {
     {"balance of one", SIDES END "  amount: {match: balance}\n",
      "r.yaml:7:19: error: \"balance\" is for two ingredients replaced by one\n"
      "  hint: list two under \"replace\"\n"},
+    {"the same as what", "- rule: a\n  replace: {family: flour}\n  with: {same: family}\n" END,
+     "r.yaml:3:16: error: \"family\" is not a value of \"same\"\n  hint: it is one of: kind\n"},
+    {"the same on the wrong side",
+     "- rule: a\n  replace: {same: kind}\n  with: {family: flour}\n" END,
+     "r.yaml:2:13: error: a choice of ingredients has no key \"same\"\n"
+     "  hint: did you mean \"name\"?\n"},
     {"liquid neither way", SIDES END "  liquid: more\n",
      "r.yaml:7:11: error: \"more\" is not a value of \"liquid\"\n"
      "  hint: it is one of: rebalance, keep\n"},
@@ -357,11 +377,11 @@ static void test_reference(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_sides),       cmocka_unit_test(test_facts),
-        cmocka_unit_test(test_two_for_one), cmocka_unit_test(test_amounts),
-        cmocka_unit_test(test_faults),      cmocka_unit_test(test_kind_of_nothing),
-        cmocka_unit_test(test_own),         cmocka_unit_test(test_own_faults),
-        cmocka_unit_test(test_reference),
+        cmocka_unit_test(test_sides),           cmocka_unit_test(test_facts),
+        cmocka_unit_test(test_same_kind),       cmocka_unit_test(test_two_for_one),
+        cmocka_unit_test(test_amounts),         cmocka_unit_test(test_faults),
+        cmocka_unit_test(test_kind_of_nothing), cmocka_unit_test(test_own),
+        cmocka_unit_test(test_own_faults),      cmocka_unit_test(test_reference),
     };
     return cmocka_run_group_tests_name("rules", tests, NULL, NULL);
 }

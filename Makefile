@@ -13,7 +13,8 @@ CC      ?= cc
 WORKERS ?= 2
 
 # -- what Debian packages it takes; `make deps` installs those that are missing ------------------
-DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev
+DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev \
+                liblpsolve55-dev
 DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format \
                 clang libclang-rt-14-dev
 SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
@@ -27,7 +28,9 @@ CHECKS   := $(if $(SANITIZE),-fsanitize=address$(,)undefined -fno-sanitize-recov
 OPTIMISE ?= $(if $(SANITIZE),-O1,-O2)
 CFLAGS_OURS := -std=c11 -D_GNU_SOURCE -Isrc -I$(OUT) $(OPTIMISE) -g $(WARNINGS) $(HARDEN) $(CHECKS) $(CFLAGS)
 LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now $(CHECKS) $(LDFLAGS)
-LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc -lm -lpthread
+# lp_solve comes as an archive alone; with the archives of what it takes, starting loads nothing more.
+SOLVER := -llpsolve55 -l:libcolamd.a -l:libsuitesparseconfig.a -ldl
+LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc $(SOLVER) -lm -lpthread
 
 Q := $(if $(V),,@)
 say = @$(if $(V),:,echo '  $(1)')
@@ -92,10 +95,14 @@ deps-test: $(BUILD)/deps.ok $(BUILD)/deps-test.ok
 $(OUT)/src/%.o: src/%.c | $(BUILD)/deps.ok
 	@mkdir -p $(@D)
 	$(call say,cc   $@)
-	$(Q)$(CC) $(CFLAGS_OURS) -include base/forbidden.h -MMD -MP -c $< -o $@
+	$(Q)$(CC) $(CFLAGS_OURS) $(EARLY) -include base/forbidden.h -MMD -MP -c $< -o $@
+
+# Its header speaks of a function that ours may not call, so it goes first.
+$(OUT)/src/base/linear.o: EARLY := -include lpsolve/lp_lib.h
 
 # The tool reads YAML as the program does.
-EMBED_PARTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/base/*.c) src/read/encoding.c \
+EMBED_PARTS := $(patsubst %.c,$(OUT)/%.o,$(filter-out src/base/linear.c,$(wildcard src/base/*.c)) \
+                 src/read/encoding.c \
                  $(wildcard src/read/yaml*.c))
 $(OUT)/embed: $(OUT)/src/reference/embed.o $(EMBED_PARTS)
 	$(call say,cc   $@)

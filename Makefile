@@ -36,13 +36,14 @@ Q := $(if $(V),,@)
 say = @$(if $(V),:,echo '  $(1)')
 
 # -- files -----------------------------------------------------------------------------------------
-# src/reference/embed.c is a tool of the build: it turns the reference and the theme into C.
+# src/reference/embed.c is a tool of the build: it turns the reference, the theme and the files of a
+# new site folder into C.
 SOURCES := $(filter-out src/reference/embed.c,$(wildcard src/*/*.c))
 OBJECTS := $(SOURCES:%.c=$(OUT)/%.o) $(OUT)/reference_data.o
 LIBRARY := $(OUT)/libcrumbnote.a
 PROGRAM := $(OUT)/crumbnote
 EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
-            $(filter-out %.md,$(wildcard themes/plain/*))
+            $(filter-out %.md,$(wildcard themes/plain/*)) $(shell find src/commands/start -type f)
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
 TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
 BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))

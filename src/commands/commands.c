@@ -6,11 +6,11 @@
 #include <stdarg.h>
 #include <unistd.h>
 
-extern const command command_site, command_check, command_weigh, command_macros, command_swap,
-    command_cupboard;
+extern const command command_start, command_site, command_check, command_weigh, command_macros,
+    command_swap, command_cupboard;
 
-const command *const commands[] = {&command_site,   &command_check, &command_weigh,
-                                   &command_macros, &command_swap,  &command_cupboard};
+const command *const commands[] = {&command_start,  &command_site, &command_check,   &command_weigh,
+                                   &command_macros, &command_swap, &command_cupboard};
 const size_t commands_count = COUNT(commands);
 
 /* Columns before the explanations in the help. */

@@ -2,7 +2,7 @@
 _crumbnote() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
   if [ "$COMP_CWORD" -eq 1 ]; then
-    mapfile -t COMPREPLY < <(compgen -W 'site check weigh macros swap cupboard --help' -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W 'start site check weigh macros swap cupboard --help' -- "$word")
     return
   fi
   case $before in
@@ -18,7 +18,7 @@ _crumbnote() {
   fi
   case ${COMP_WORDS[1]} in
     cupboard) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
-    site|check) mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
+    start|site|check) mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
     macros|swap) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -f -X '!*.md' -- "$word"; compgen -d -- "$word") ;;
   esac
 }

@@ -3,6 +3,7 @@
 _crumbnote() {
   local -a commands
   commands=(
+    'start:begin a site folder that builds as it is'
     'site:write the whole site'
     'check:report every problem, write nothing'
     'weigh:one ingredient line to grams and to kitchen measures'
@@ -16,7 +17,7 @@ _crumbnote() {
   fi
   case ${words[2]} in
     site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--views[each page as JSON too]' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
-    check) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
+    start|check) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     cupboard) _arguments '--short-of[recipes that lack so many things at the most]:count:' '--staples[salt, leaveners and flavourings are at hand too]' '--json[one JSON document]' '--help[this command]' '2:site folder:_files -/' '*:ingredient:' ;;
     macros|swap) _arguments '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
     *) _arguments '--json[one JSON document]' '--help[this command]' '*:line:' ;;

@@ -1,12 +1,27 @@
 /* A tool of the build: prints C that holds the given files, sorted into the reference pantry, the
- * reference rules and the default theme. Its output is compiled in (reference/reference.h). YAML
- * is read here and held as a packed tree too, so that the program need not scan it at each start;
- * broken YAML ends the build. */
+ * reference rules, the default theme and the files of a new site folder. Its output is compiled in
+ * (reference/reference.h). The reference is read here and held as a packed tree too, so that the
+ * program need not scan its YAML at each start; broken YAML ends the build. */
 #include "base/files.h"
 #include "read/yaml_packed.h"
 
 #include <stdio.h>
 #include <stdlib.h>
+
+static const struct {
+    const char *start, *array, *shown;
+    bool packed;
+} groups[] = {{"src/reference/pantry-", "reference_pantry", "reference/pantry-", true},
+              {"src/reference/rules-", "reference_rules", "reference/rules-", true},
+              {"themes/plain/", "reference_theme", "", false},
+              {"src/commands/start/", "reference_start", "", false}};
+
+static bool is_packed(const char *path) {
+    for (size_t g = 0; g < sizeof groups / sizeof groups[0]; g++)
+        if (span_begins(span_of(path), groups[g].start))
+            return groups[g].packed;
+    return false;
+}
 
 static void print_array(const char *name, int number, span bytes) {
     printf("static const unsigned char %s_%d[] = {", name, number);
@@ -44,19 +59,13 @@ static void print_file(const char *path, int number) {
         fprintf(stderr, "%s: %s\n", path, strerror(why));
         exit(1);
     }
-    if (span_ends(span_of(path), ".yaml"))
+    if (is_packed(path))
         pack(a, path, bytes, &tree);
     print_array("bytes", number, bytes);
     print_array("tree", number, text_span(&tree));
     text_free(&tree);
     arena_free(a);
 }
-
-static const struct {
-    const char *start, *array, *shown;
-} groups[] = {{"src/reference/pantry-", "reference_pantry", "reference/pantry-"},
-              {"src/reference/rules-", "reference_rules", "reference/rules-"},
-              {"themes/plain/", "reference_theme", ""}};
 
 static void print_group(size_t g, int count, char **paths) {
     int held = 0;

@@ -1,5 +1,5 @@
-/* The reference pantry and rules, compiled in from the YAML files beside this header, and the
- * default theme. */
+/* The reference pantry and rules, compiled in from the YAML files beside this header, the default
+ * theme, and what a new site folder begins with. */
 #ifndef REFERENCE_REFERENCE_H
 #define REFERENCE_REFERENCE_H
 
@@ -8,7 +8,7 @@
 typedef struct {
     const char *name; /* "reference/pantry-flours.yaml" */
     span bytes;
-    span tree; /* the YAML read already (read/yaml_packed.h), a list; empty for a theme's files */
+    span tree; /* the YAML read already (read/yaml_packed.h), a list; else empty */
 } reference_file;
 
 /* The files src/reference/pantry-*.yaml and rules-*.yaml, in byte order of their names. */
@@ -21,5 +21,11 @@ extern const size_t reference_rules_count;
  * theme's folder ("recipe.mustache"). */
 extern const reference_file reference_theme[];
 extern const size_t reference_theme_count;
+
+/* What `crumbnote start` writes: every file under src/commands/start, in byte order of its name
+ * there ("recipes/rounds.md"). A part that begins with "dot-" stands for one that begins with a
+ * dot. */
+extern const reference_file reference_start[];
+extern const size_t reference_start_count;
 
 #endif

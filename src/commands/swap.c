@@ -4,6 +4,7 @@
 #include "base/words.h"
 #include "commands/setting.h"
 #include "site/phrase.h"
+#include "site/view_balance.h"
 #include "site/view_figures.h"
 #include "site/view_swaps.h"
 #include "site/view_verdict.h"
@@ -70,6 +71,8 @@ static view *document_of(arena *a, const question *asked, const swap_note *note)
         view_put_number(a, put, "also_from_g", note->second_from_g, 2);
     }
     view_put(put, "macros_change", view_of_nutrients(a, &note->change, asked->words.energy));
+    balance_comparison compared = balance_compare(&asked->about, note);
+    view_put(put, "balance", view_of_balance_data(a, &compared));
     put_allergens(a, put, "allergens_added", note->gained);
     put_allergens(a, put, "allergens_removed", note->lost);
     put_diets(a, put, "diets_lost", note->diets_lost);
@@ -95,6 +98,8 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, note->expect);
     add_sentence(t, note->because);
     add_sentence(t, note_cost_text(a, &asked->words, note));
+    add_sentence(t, balance_faces_text(a, asked->of, note));
+    balance_table_add(a, t, &asked->about, note);
     if (note->gained)
         text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;

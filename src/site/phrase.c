@@ -47,6 +47,36 @@ char *phrase_grams_range(arena *a, double low_g, double high_g) {
     return settled(a, &t);
 }
 
+/* Ends of a range this wide are told to 5 g, and its middle too. */
+#define WIDE_G 20
+
+char *phrase_wide_range(arena *a, double low_g, double high_g) {
+    double step = high_g - low_g >= WIDE_G ? 5 : 1;
+    double low = number_round(low_g, step), high = number_round(high_g, step);
+    if (low == high)
+        return arena_format(a, "%s g", number_copy(a, low, 0));
+    return arena_format(a, "%s" EN_DASH "%s g", number_copy(a, low, 0), number_copy(a, high, 0));
+}
+
+/* A range narrower than this, or than this share of its typical, is as good as one figure. */
+#define NARROW_G     4
+#define NARROW_SHARE 0.15
+
+char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups) {
+    enum { WAYS = 4 };
+    kitchen_measure ways[WAYS];
+    double width_g = grams.high - grams.low;
+    if (width_g < NARROW_G || width_g <= NARROW_SHARE * fabs(grams.typical))
+        return phrase_weighed(a, what, grams.typical, cups);
+    size_t count = what ? kitchen_measures_of(a, what, grams.typical, cups, ways, WAYS) : 0;
+    for (size_t i = 0; i < count; i++)
+        if (!strchr(ways[i].text, '+') && ways[i].grams >= grams.low && ways[i].grams <= grams.high)
+            return arena_format(a, "about %s (%s)", kitchen_weight(a, ways[i].grams), ways[i].text);
+    double step = width_g >= WIDE_G && grams.typical >= WIDE_G ? 5 : 1;
+    return arena_format(a, "about %s",
+                        phrase_weighed(a, what, number_round(grams.typical, step), cups));
+}
+
 char *phrase_minutes(arena *a, double minutes) {
     unsigned whole = (unsigned)lround(minutes);
     if (whole < 60)

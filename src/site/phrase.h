@@ -15,6 +15,14 @@ char *phrase_amount(arena *a, double value, const char *in);
 /* "16\u201333 g", or "16 g" when both ends round to the same. */
 char *phrase_grams_range(arena *a, double low_g, double high_g);
 
+/* The ends of a range as far as its width lets them be told: "30\u201365 g", to 5 g from 20 g of
+ * width on. */
+char *phrase_wide_range(arena *a, double low_g, double high_g);
+
+/* An amount no more exactly than its range: "46 g (3 tbsp)" where the range is narrow, else "about
+ * 45 g (3 tbsp)", a measure in one kind of vessel that lies within the range. */
+char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups);
+
 /* "1 h 20 min" and "PT1H20M" (ISO 8601). */
 char *phrase_minutes(arena *a, double minutes);
 char *phrase_minutes_iso(arena *a, double minutes);

@@ -3,6 +3,7 @@
 #include "base/number.h"
 #include "nutrition/cost.h"
 #include "site/phrase.h"
+#include "site/view_balance.h"
 #include "site/view_verdict.h"
 #include "swap/swapped.h"
 
@@ -85,31 +86,6 @@ static const char *macros_text(arena *a, const note_words *by, const swap_note *
     return arena_format(a, "protein %s, energy %s a portion",
                         phrase_change(a, change->of.of[NUTRIENT_PROTEIN], 1, "g"),
                         phrase_change(a, change->of.of[energy], 0, "kcal"));
-}
-
-/* What is noticed: three grams in a hundred of the batch. */
-#define FREE_WATER_NOTICED 0.03
-
-static const char *water_text(arena *a, double change_g, double batch_g, const char *more,
-                              const char *less) {
-    if (fabs(change_g) < FREE_WATER_NOTICED * batch_g)
-        return NULL;
-    return arena_format(a, "%s: about %s %s free water", change_g > 0 ? more : less,
-                        phrase_amount(a, number_round(fabs(change_g), 1), "g"),
-                        change_g > 0 ? "more" : "less");
-}
-
-/* What the swap does to the water, where a baker would notice. */
-static void put_balance(arena *a, view *to, const swap_note *note) {
-    double batch_g = note->before.batch_g;
-    double bowl =
-        balance_free_cold_g(&note->after).typical - balance_free_cold_g(&note->before).typical;
-    double bake =
-        balance_free_heated_g(&note->after).typical - balance_free_heated_g(&note->before).typical;
-    view_put_some(a, to, "bowl_text",
-                  water_text(a, bowl, batch_g, "runnier in the bowl", "stiffer in the bowl"));
-    view_put_some(a, to, "bake_text",
-                  water_text(a, bake, batch_g, "moister once baked", "drier once baked"));
 }
 
 static const char *diets_text(arena *a, diet_set set) {
@@ -220,7 +196,8 @@ static const char *note_id(arena *a, const recipe *of, const swap_note *note) {
 
 /* What holds for this replacement alone: amounts, liquid, changes, balance. Lists are long, so
  * what a note does not have is left out. */
-static void put_amounts(arena *a, view *list, const note_words *by, const swap_note *note) {
+static void put_amounts(arena *a, view *list, const note_words *by, const swap_note *note,
+                        bool is_first) {
     const ingredient *from = by->of->lines.items[note->line].what;
     view *to = view_put_object(a, list, NULL);
     view_put_text(a, to, "id", note_id(a, by->of, note));
@@ -240,7 +217,8 @@ static void put_amounts(arena *a, view *list, const note_words *by, const swap_n
     view_put_some(a, to, "liquid_text", note_liquid_text(a, by, note));
     view_put_some(a, to, "past_rescue_text", note_past_rescue_text(note));
     put_changes(a, to, by, note);
-    put_balance(a, to, note);
+    if (!is_first) /* the first one's stands on the group, with bars */
+        view_put_some(a, to, "balance_text", balance_changes_text(a, note));
 }
 
 static bool same_decision(const swap_note *one, const swap_note *other) {
@@ -263,6 +241,17 @@ static const char *names_text(arena *a, const swap_note *const notes[], size_t c
     return phrase_list(a, shown, COUNT(shown));
 }
 
+/* What a baker would notice of the first replacement: bars for some, in words for all. */
+static void put_balance(arena *a, view *group, const note_words *by, const swap_note *first) {
+    view *balance_of_first = view_object(a);
+    view_put_balance_changes(a, balance_of_first, "changes", first);
+    if (!balance_of_first->count)
+        return;
+    view_put(group, "balance", balance_of_first);
+    view_put_text(a, balance_of_first, "with", first->to->name);
+    view_put_some(a, balance_of_first, "faces_text", balance_faces_text(a, by->of, first));
+}
+
 /* Adds the notes that one rule decides alike, the first of them first. */
 static void put_group(arena *a, view *groups, const note_words *by, const swap_note *const notes[],
                       size_t count) {
@@ -271,13 +260,12 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     view_put_text(a, group, "names_text", names_text(a, notes, count));
     view_put_bool(a, group, "many", count > 1);
     put_reasons(a, group, notes[0]);
-    if (notes[0]->says == VERDICT_AVOID) { /* what goes wrong, shown on the first of them */
-        put_balance(a, group, notes[0]);
+    put_balance(a, group, by, notes[0]);
+    if (notes[0]->says == VERDICT_AVOID) /* what goes wrong, shown on the first of them */
         view_put_some(a, group, "past_rescue_text", note_past_rescue_text(notes[0]));
-    }
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
-        put_amounts(a, list, by, notes[i]);
+        put_amounts(a, list, by, notes[i], i == 0);
 }
 
 /* The same for programs: grams instead of words. */

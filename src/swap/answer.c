@@ -162,20 +162,6 @@ static liquid_change liquid_by(arena *a, decision by, const exchange *made, cons
 
 /* -- what changes ---------------------------------------------------------------------------- */
 
-static balance balance_after(const exchange *made, const ingredient *liquid, double liquid_g) {
-    balance after = *made->before, moved;
-    for (size_t i = 0; i < made->goes_count; i++) {
-        moved = balance_of_ingredient(made->goes[i].what, made->goes[i].grams);
-        after = balance_difference(&after, &moved);
-    }
-    moved = balance_of_ingredient(made->comes.what, made->comes.grams);
-    after = balance_sum(&after, &moved);
-    moved = balance_of_ingredient(liquid, fabs(liquid_g));
-    after = liquid_g < 0 ? balance_difference(&after, &moved) : balance_sum(&after, &moved);
-    after.lost_g = made->about->of->bake_loss * after.batch_g;
-    return after;
-}
-
 /* Swapped less written, per portion as baked: the bake loss, a share of the weight, is water. */
 static macros macros_change(const exchange *made, const ingredient *liquid, double liquid_g) {
     const recipe *of = made->about->of;
@@ -253,9 +239,10 @@ static void set_amounts(swap_note *note, const exchange *made, range comes_g,
     note->liquid_needed_g = liquid->needed_g;
     note->liquid_line = liquid->line;
     note->past_rescue = !liquid->rescues;
+    note->heated = made->about->baked;
     note->uptake_known = exchange_known(made);
     note->before = *made->before;
-    note->after = balance_after(made, wet, liquid->grams.typical);
+    note->after = exchange_balance(made, wet, liquid->grams.typical);
     note->change = macros_change(made, wet, liquid->grams.typical);
 }
 

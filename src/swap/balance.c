@@ -40,11 +40,14 @@ balance balance_of_ingredient(const ingredient *what, double grams) {
     static const double setting_share[HEAT_SET_COUNT] = {
         [HEAT_SET_NONE] = 0, [HEAT_SET_SOFT] = 0.5, [HEAT_SET_FIRM] = 1};
     const double *of = what->per_100_g.of;
+    double protein_g = grams * of[NUTRIENT_PROTEIN] / 100;
     balance sum = {.water_g = grams * balance_water_per_g(what),
                    .taken_cold_g = in_batter(balance_cold_uptake(what), grams),
                    .fat_g = grams * of[NUTRIENT_FAT] / 100,
                    .dry_g = grams * balance_dry_per_g(what),
-                   .setting_g = grams * of[NUTRIENT_PROTEIN] / 100 * setting_share[what->sets],
+                   .firm_g = what->sets == HEAT_SET_FIRM ? protein_g : 0,
+                   .soft_g = what->sets == HEAT_SET_SOFT ? protein_g : 0,
+                   .setting_g = protein_g * setting_share[what->sets],
                    .sweetness_g = grams * what->sweetness,
                    .batch_g = grams};
     if (what->has_uptake)
@@ -75,6 +78,8 @@ static balance balance_plus(const balance *a, const balance *b, double times) {
                      .held_heated_g = range_plus(a->held_heated_g, b->held_heated_g, times),
                      .fat_g = a->fat_g + times * b->fat_g,
                      .dry_g = a->dry_g + times * b->dry_g,
+                     .firm_g = a->firm_g + times * b->firm_g,
+                     .soft_g = a->soft_g + times * b->soft_g,
                      .setting_g = a->setting_g + times * b->setting_g,
                      .sweetness_g = a->sweetness_g + times * b->sweetness_g,
                      .batch_g = a->batch_g + times * b->batch_g,

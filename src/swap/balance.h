@@ -25,7 +25,9 @@ typedef struct {
     range held_heated_g; /* what they hold in the bake */
     double fat_g;
     double dry_g;       /* solids other than fat: bulk */
-    double setting_g;   /* protein that sets on heating, soft counted half */
+    double firm_g;      /* protein that sets firm on heating: egg white, whey, gluten */
+    double soft_g;      /* protein that sets soft: pea, soy */
+    double setting_g;   /* the two as one, soft counted half */
     double sweetness_g; /* as sugar */
     double batch_g;
     double lost_g; /* water that the bake drives off: of a batch, not of an ingredient */

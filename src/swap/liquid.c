@@ -36,6 +36,10 @@ static int liquid_rank(const ingredient *what) {
     return NO_LIQUID;
 }
 
+bool liquid_is_drinkable(const ingredient *what) {
+    return liquid_rank(what) == DRINKABLE;
+}
+
 /* The rank of line `i` among those that a change may be made on; NO_LIQUID for none. */
 static int line_rank(const recipe_facts *about, size_t i, unsigned long long replaced) {
     const ingredient *what = facts_at(about, i);
@@ -115,7 +119,8 @@ static grounds grounds_of(const exchange *made) {
 }
 
 /* L of the header, with the uncertain figures `at` some values. */
-static double needed_g(const grounds *on, const double at[UNCERTAIN]) {
+static double needed_g(const void *grounds_given, const double at[]) {
+    const grounds *on = grounds_given;
     double taken_g = at[IN_BATTER] * (on->rest_uptake_g + at[GOES_FIRST] + at[GOES_SECOND]);
     double taken_after_g = at[IN_BATTER] * (on->rest_uptake_g + at[COMES]);
     double free_g = on->water_before_g - taken_g;
@@ -133,18 +138,21 @@ static double needed_g(const grounds *on, const double at[UNCERTAIN]) {
 }
 
 static range needed_range(const grounds *on) {
-    double at[UNCERTAIN];
-    for (size_t i = 0; i < UNCERTAIN; i++)
-        at[i] = on->uncertain[i].typical;
-    spread s = {.typical = needed_g(on, at)};
-    for (size_t i = 0; i < UNCERTAIN; i++) {
-        at[i] = on->uncertain[i].low;
-        spread_add(&s, needed_g(on, at));
-        at[i] = on->uncertain[i].high;
-        spread_add(&s, needed_g(on, at));
-        at[i] = on->uncertain[i].typical;
+    return spread_over(needed_g, on, on->uncertain, UNCERTAIN);
+}
+
+balance exchange_balance(const exchange *made, const ingredient *liquid, double liquid_g) {
+    balance after = *made->before, moved;
+    for (size_t i = 0; i < made->goes_count; i++) {
+        moved = balance_of_ingredient(made->goes[i].what, made->goes[i].grams);
+        after = balance_difference(&after, &moved);
     }
-    return spread_range(&s);
+    moved = balance_of_ingredient(made->comes.what, made->comes.grams);
+    after = balance_sum(&after, &moved);
+    moved = balance_of_ingredient(liquid, fabs(liquid_g));
+    after = liquid_g < 0 ? balance_difference(&after, &moved) : balance_sum(&after, &moved);
+    after.lost_g = made->about->of->bake_loss * after.batch_g;
+    return after;
 }
 
 bool exchange_known(const exchange *made) {

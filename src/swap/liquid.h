@@ -45,6 +45,10 @@ typedef struct {
 /* True when every uptake that a liquid change rests on is known. */
 bool exchange_known(const exchange *made);
 
+/* The balance of what is `before` once the exchange is made and `liquid_g` (+ or -) of `liquid` is
+ * added or held back. The bake loss stays the same share of the weight. */
+balance exchange_balance(const exchange *made, const ingredient *liquid, double liquid_g);
+
 /* The change that keeps free water as above. It is made on a line that the recipe has: the
  * heaviest of its drinkable liquids, else of its purées and yogurts, and where neither is there,
  * plain water is added, or egg held back; what mostly wets a dried thing again is plain water. No
@@ -55,6 +59,9 @@ liquid_change liquid_rebalanced(const exchange *made);
 
 /* The line, or SIZE_MAX, that a change of `grams` (+ or -) would be made on. */
 size_t liquid_line(const recipe_facts *about, unsigned long long replaced, double grams);
+
+/* True for what a baker thins a batter with: water, milk, juice. */
+bool liquid_is_drinkable(const ingredient *what);
 
 /* What is added or held back: the line's ingredient, or plain water for SIZE_MAX. */
 const ingredient *liquid_at(const recipe_facts *about, size_t line);

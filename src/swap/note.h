@@ -24,6 +24,7 @@ typedef struct {
                                nothing is promised or no line can give as much */
     size_t liquid_line;    /* the line it is added to or held back from; SIZE_MAX: water is added */
     bool past_rescue;      /* more liquid than the batch can take: no amount rescues it */
+    bool heated;           /* it is baked: what happens in the bake counts */
     bool uptake_known;     /* false: a water uptake is missing, so no liquid is worked out */
     balance before, after; /* of the batch as written and swapped, liquid change included; where
                               nothing is promised, swapped at equal weight */

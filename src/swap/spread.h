@@ -26,4 +26,26 @@ static inline range spread_range(const spread *s) {
                    s->typical + sqrt(s->above_squared)};
 }
 
+/* A figure worked out from uncertain ones, `at` some values of them; `on` is what else it needs. */
+typedef double spread_figure(const void *on, const double at[]);
+
+enum { SPREAD_MOST = 8 };
+
+/* The range of `figure` over `count` (SPREAD_MOST at most) uncertain figures. */
+static inline range spread_over(spread_figure *figure, const void *on, const range uncertain[],
+                                size_t count) {
+    double at[SPREAD_MOST];
+    for (size_t i = 0; i < count; i++)
+        at[i] = uncertain[i].typical;
+    spread s = {.typical = figure(on, at)};
+    for (size_t i = 0; i < count; i++) {
+        at[i] = uncertain[i].low;
+        spread_add(&s, figure(on, at));
+        at[i] = uncertain[i].high;
+        spread_add(&s, figure(on, at));
+        at[i] = uncertain[i].typical;
+    }
+    return spread_range(&s);
+}
+
 #endif

@@ -1,0 +1,38 @@
+/* The view of a swap's balance: what a baker would notice, in words with small bars, and the whole
+ * comparison at three points. */
+#ifndef SITE_VIEW_BALANCE_H
+#define SITE_VIEW_BALANCE_H
+
+#include "site/view_swaps.h"
+#include "swap/balance_points.h"
+#include "swap/balance_quantities.h"
+
+/* Puts under `key` a list of {text, zero, was, is}: a row for each difference, between the batch as
+ * written and swapped, that is noticed, and the lengths of two bars. Nothing at all where none is.
+ * Of what is never baked the bake says nothing; where an uptake is not known, the waters do not. */
+void view_put_balance_changes(arena *a, view *to, const char *key, const swap_note *note);
+
+/* The same in one line, without bars: "runnier in the bowl, drier once baked"; null where nothing
+ * is noticed. */
+const char *balance_changes_text(arena *a, const swap_note *note);
+
+/* Why liquid mends one side of this swap and worsens the other, at equal weight and in the
+ * figures of the two ingredients; null where it is not so. */
+const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note);
+
+/* Puts under `key` the whole comparison for the partial `balance`:
+ * {points: [{name, key, what, amount_text, liquid_text?}],
+ *  quantities: [{name, key, rows: [{name, key, text, range_text?, is_range, zero, length, low,
+ * high}]}], changes: [{text, zero, was, is}]?, faces_text?, no_promise, uptake_unknown} `about`:
+ * facts of the recipe that `note` is of. Lengths are of bars in a box 200 wide. */
+void view_put_balance(arena *a, view *to, const char *key, const note_words *by,
+                      const recipe_facts *about, const swap_note *note);
+
+/* The same for programs: {"before", "equal_weight", "as_ruled", "best"} in grams; null where there
+ * is no such point. */
+view *view_of_balance_data(arena *a, const balance_comparison *of);
+
+/* Adds the comparison as a small table for a terminal, every line indented by two. */
+void balance_table_add(arena *a, text *t, const recipe_facts *about, const swap_note *note);
+
+#endif

@@ -3,8 +3,10 @@
 
 #include "base/words.h"
 #include "commands/setting.h"
+#include "read/trial_builds.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
+#include "site/view_evidence.h"
 #include "site/view_figures.h"
 #include "site/view_swaps.h"
 #include "site/view_verdict.h"
@@ -77,12 +79,26 @@ static view *document_of(arena *a, const question *asked, const swap_note *note)
     put_allergens(a, put, "allergens_removed", note->lost);
     put_diets(a, put, "diets_lost", note->diets_lost);
     put_diets(a, put, "diets_gained", note->diets_gained);
+    view_put_evidence(a, put, &note->tried);
     return put;
 }
 
 static void add_sentence(text *t, const char *words) {
     if (words)
         text_format(t, "  %s\n", words);
+}
+
+/* The trials of recipes like this one, a line each. */
+static void add_evidence(arena *a, text *t, const swap_note *note) {
+    add_sentence(t, evidence_text(a, &note->tried, note->says));
+    for (size_t i = 0; i < note->tried.count; i++) {
+        const evidence_item *item = &note->tried.items[i];
+        text_format(t, "    %s %s for %s in %s, %s: %s%s\n", verdict_sign(item->bake->outcome),
+                    item->bake->with.what->name, item->bake->replaced.what->name,
+                    item->bake->recipe, phrase_date(a, item->bake->date),
+                    verdict_word(item->bake->outcome),
+                    item->counts ? "" : " (a later bake counts)");
+    }
 }
 
 static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
@@ -105,6 +121,7 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
     text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), of_a_rule ? ", " : "",
                 of_a_rule ? note->basis : "");
+    add_evidence(a, t, note);
 }
 
 static exit_code answer_one(arena *a, const question *asked, const swap_note *note, bool json) {
@@ -118,7 +135,7 @@ static exit_code answer_one(arena *a, const question *asked, const swap_note *no
 }
 
 static exit_code answer_all(arena *a, const question *asked, const ingredient *from, bool json) {
-    swap_notes notes = notes_of(a, &asked->at.site.book, &asked->about, false);
+    swap_notes notes = notes_of(a, &asked->at.site.book, &asked->about, true);
     view *list = view_list(a);
     text t = TEXT_EMPTY;
     for (size_t i = 0; i < notes.count; i++) {
@@ -126,7 +143,8 @@ static exit_code answer_all(arena *a, const question *asked, const ingredient *f
         const ingredient *replaced = asked->of->lines.items[note->line].what;
         bool second =
             note->second_line != SIZE_MAX && asked->of->lines.items[note->second_line].what == from;
-        if (replaced != from && !second)
+        bool known = note->says != VERDICT_UNTRIED || note->tried.count;
+        if (!known || (replaced != from && !second))
             continue;
         view_put(list, NULL, document_of(a, asked, note));
         add_note(a, &t, asked, note);
@@ -185,6 +203,7 @@ static exit_code run(arena *a, const arguments *given) {
     if (to == from)
         return command_misused("that is the same ingredient: %s", from->name);
     const site_settings *settings = &asked.at.site.settings;
+    trial_builds_read(&asked.at.site);
     asked.about = facts_of(a, asked.of, shelf);
     asked.words = (note_words){.of = asked.of,
                                .book = &asked.at.site.book,

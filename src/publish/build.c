@@ -2,6 +2,7 @@
 
 #include "publish/recipe_pages.h"
 #include "publish/site_pages.h"
+#include "read/trial_builds.h"
 
 #include <pthread.h>
 #include <stdatomic.h>
@@ -115,6 +116,8 @@ build_report build_site(const build_request *asked, problems *found) {
     /* The places of these borrow file names from `home`; joining copies them out. */
     problems own = problems_in(home);
     bool readable = site_folder_read(home, asked->folder, &folder, &own, &report.machine_failed);
+    if (readable)
+        trial_builds_read(&folder);
     if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, &own)) {
         page_maker by = {&folder, &look, asked->show_views};
         bool failed = report.machine_failed;

@@ -66,7 +66,7 @@ static const struct {
     {"rule", "whey-for-pea-in-cookies"},
     {"recipe", "towpath-griddle-rounds"},
     {"liquid", "-15 g"},
-    {"measured", "{height: 9 mm, spread: 92 mm, weight: 210 g}"},
+    {"measured", "{height: 9 mm, spread: 92 mm, as-written: {height: 11 mm}}"},
     {"height", "9 mm"},
     {"spread", "92 mm"},
     {"weight", "210 g"},

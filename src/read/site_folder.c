@@ -1,5 +1,6 @@
 #include "read/site_folder.h"
 
+#include "base/names.h"
 #include "read/fields.h"
 #include "read/pantry_file.h"
 #include "read/rules.h"
@@ -132,20 +133,30 @@ static void read_pictures(const folder_reader *r) {
         add_unreadable("pictures", why, r->found, r->machine_failed);
 }
 
-/* A trial of a recipe that is not there would never be seen. */
-static void check_trials(const folder_reader *r) {
+/* Adds an error where the recipe of `bake` is not among the files. */
+static void add_unknown_recipe(const folder_reader *r, const trial *bake) {
     const file_list *files = &r->out->recipe_files;
     const char **slugs = ARENA_ARRAY(r->home, const char *, files->count);
     for (size_t i = 0; i < files->count; i++)
         slugs[i] = page_slug(r->home, files->items[i].name);
-    for (size_t i = 0; i < r->out->book.log.count; i++) {
-        const trial *of = &r->out->book.log.items[i];
-        size_t k = 0;
-        while (k < files->count && strcmp(slugs[k], of->recipe) != 0)
-            k++;
-        if (k == files->count)
-            field_add_unknown((located){span_of(of->recipe), of->at}, "a recipe of this site",
-                              (field_choices){slugs, files->count}, r->found);
+    field_add_unknown((located){span_of(bake->recipe), bake->at}, "a recipe of this site",
+                      (field_choices){slugs, files->count}, r->found);
+}
+
+/* Finds the file of each trial's recipe. A trial of a recipe that is not there would never be
+ * seen. */
+static void find_tried_recipes(const folder_reader *r) {
+    const file_list *files = &r->out->recipe_files;
+    trials *log = &r->out->book.log;
+    names by_slug = names_in(r->home);
+    for (size_t i = 0; log->count && i < files->count; i++)
+        (void)names_add(&by_slug, span_of(page_slug(r->home, files->items[i].name)), i, NULL);
+    for (size_t i = 0; i < log->count; i++) {
+        size_t which;
+        if (names_find(&by_slug, span_of(log->items[i].recipe), &which))
+            log->items[i].recipe_file = files->items[which].name;
+        else
+            add_unknown_recipe(r, &log->items[i]);
     }
 }
 
@@ -154,7 +165,7 @@ static void read_site(const folder_reader *r) {
     each_file(r, "rules", take_rules);
     each_file(r, "trials", take_trials);
     r->out->recipe_files = list_files(r, "recipes", ".md");
-    check_trials(r);
+    find_tried_recipes(r);
     read_pages(r);
     read_pictures(r);
 }

@@ -23,18 +23,27 @@ static bool read_side(const trial_reader *r, const char *key, recipe_line *out) 
            line_read(r->home, written, r->shelf, out, r->found) && out->what;
 }
 
-static void read_measured(const yaml_node *node, trial *out, problems *found) {
-    static const char *const known[] = {"height", "spread", "weight"};
-    const yaml_node *group = field_node(node, "measured", YAML_MAPPING, found);
-    if (!group)
-        return;
-    fields_known(group, known, COUNT(known), "\"measured\"", found);
+static void read_measures(const yaml_node *group, bake_measures *out, problems *found) {
     (void)field_quantity(group, "height", "mm", &out->height_mm, found);
     (void)field_quantity(group, "spread", "mm", &out->spread_mm, found);
     (void)field_quantity(group, "weight", "g", &out->weight_g, found);
     if (out->height_mm < 0 || out->spread_mm < 0 || out->weight_g < 0)
         problem_add(found, group->at, "leave out what was not measured",
                     "nothing measures less than 0");
+}
+
+static void read_measured(const yaml_node *node, trial *out, problems *found) {
+    static const char *const known[] = {"height", "spread", "weight", "as-written"};
+    const yaml_node *group = field_node(node, "measured", YAML_MAPPING, found);
+    if (!group)
+        return;
+    fields_known(group, known, COUNT(known), "\"measured\"", found);
+    read_measures(group, &out->swapped, found);
+    const yaml_node *written = field_node(group, "as-written", YAML_MAPPING, found);
+    if (!written)
+        return;
+    fields_known(written, known, COUNT(known) - 1, "\"as-written\"", found);
+    read_measures(written, &out->as_written, found);
 }
 
 static void read_pictures(const yaml_node *node, trial *out, problems *found) {

@@ -5,6 +5,7 @@
 #include "site/markdown.h"
 #include "site/phrase.h"
 #include "site/view_swaps.h"
+#include "site/view_trials.h"
 
 static void put_head(arena *a, view *to, const recipe *of, const site_settings *by) {
     view_put_text(a, to, "title", of->title);
@@ -170,58 +171,6 @@ static void put_tags(arena *a, view *to, const recipe *of) {
     view_put_bool(a, to, "has_tags", tags->count > 0);
 }
 
-static const char *measured_text(arena *a, const trial *bake) {
-    text t = TEXT_EMPTY;
-    const struct {
-        const char *word, *unit;
-        double value;
-    } rows[] = {{"height", "mm", bake->height_mm},
-                {"spread", "mm", bake->spread_mm},
-                {"weight", "g", bake->weight_g}};
-    for (size_t i = 0; i < COUNT(rows); i++) {
-        if (rows[i].value <= 0)
-            continue;
-        text_format(&t, "%s%s ", t.length ? ", " : "", rows[i].word);
-        number_add(&t, rows[i].value, 1);
-        text_format(&t, " %s", rows[i].unit);
-    }
-    const char *put = t.length ? arena_copy(a, text_span(&t)) : NULL;
-    text_free(&t);
-    return put;
-}
-
-static void put_trial(arena *a, view *list, const trial *bake) {
-    view *put = view_put_object(a, list, NULL);
-    view_put_text(a, put, "from", bake->replaced.what->name);
-    view_put_text(a, put, "to", bake->with.what->name);
-    view_put_text(a, put, "verdict", verdict_word(bake->outcome));
-    view_put_text(a, put, "verdict_word", verdict_word(bake->outcome));
-    view_put_text(a, put, "verdict_sign", verdict_sign(bake->outcome));
-    view_put_text(a, put, "date_text", phrase_date(a, bake->date));
-    view_put_text(a, put, "texture_text",
-                  bake->texture.count ? phrase_list(a, bake->texture.items, bake->texture.count)
-                                      : NULL);
-    view_put_text(a, put, "measured_text", measured_text(a, bake));
-    view_put_text(a, put, "remarks", bake->remarks);
-    view_put_text(a, put, "by", bake->by);
-    if (!bake->picture_as_written || !bake->picture_swapped)
-        return;
-    view *pictures = view_put_object(a, put, "pictures");
-    view_put_text(a, pictures, "as_written",
-                  arena_format(a, "pictures/%s", bake->picture_as_written));
-    view_put_text(a, pictures, "swapped", arena_format(a, "pictures/%s", bake->picture_swapped));
-}
-
-static void put_trials(arena *a, view *to, const recipe *of, const trials *log) {
-    view *list = view_put_list(a, to, "trials");
-    for (size_t i = 0; i < log->count; i++) {
-        const trial *bake = &log->items[i];
-        if (strcmp(bake->recipe, of->slug) == 0 && bake->replaced.what && bake->with.what)
-            put_trial(a, list, bake);
-    }
-    view_put_bool(a, to, "has_trials", list->count > 0);
-}
-
 view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of) {
     const site_settings *settings = &by->folder->settings;
     const recipe *from = of->of;
@@ -234,7 +183,7 @@ view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of) {
     put_body(a, put, from);
     view_put_figures(a, put, of);
     put_tags(a, put, from);
-    put_trials(a, put, from, &by->folder->book.log);
+    view_put_trials(a, put, from, &by->folder->book.log);
     view_put(put, "figures", view_of_macros(a, of));
     return put;
 }

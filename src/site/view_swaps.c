@@ -4,6 +4,7 @@
 #include "nutrition/cost.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
+#include "site/view_evidence.h"
 #include "site/view_verdict.h"
 #include "swap/swapped.h"
 
@@ -266,6 +267,7 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
         put_amounts(a, list, by, notes[i], i == 0);
+    view_put_tried(a, group, by->of, notes, count);
 }
 
 /* The same for programs: grams instead of words. */
@@ -287,6 +289,8 @@ static void put_answer(arena *a, view *answers, const note_words *by,
     for (size_t i = 0; i < count; i++) {
         view *one = view_put_object(a, list, NULL);
         view_put_text(a, one, "name", notes[i]->to->name);
+        if (notes[i]->tried.count)
+            view_put_evidence(a, one, &notes[i]->tried);
         if (first->says == VERDICT_AVOID)
             continue;
         view_put_number(a, one, "to_g", notes[i]->to_g, 1);
@@ -355,6 +359,7 @@ static void put_line(arena *a, view *lines, const note_words *by, const line_not
     view_put_number(a, put, "count", (double)of->tried, 0);
     put_groups(a, view_put_list(a, put, "groups"), by, of->first, of->tried, put_group);
     put_untried(a, put, of->first + of->tried, of->count - of->tried);
+    view_put_tried_untried(a, put, by->of, of->first + of->tried, of->count - of->tried);
 }
 
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {
@@ -372,6 +377,19 @@ void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes
     view_put_bool(a, swaps, "has_two_for_one", two->count > 0);
 }
 
+/* What nobody decides on but was tried in recipes like this one; nothing where there is none. */
+static void put_untried_data(arena *a, view *put, const swap_note *first, size_t count) {
+    view *list = NULL;
+    for (size_t i = 0; i < count; i++) {
+        if (!first[i].tried.count)
+            continue;
+        list = list ? list : view_put_list(a, put, "tried_elsewhere");
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "name", first[i].to->name);
+        view_put_evidence(a, one, &first[i].tried);
+    }
+}
+
 void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_notes *notes) {
     note_words by = {.of = of};
     view *swaps = view_put_list(a, document, "swaps");
@@ -381,5 +399,6 @@ void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_n
         view_put_text(a, put, "from", of->lines.items[line.first->line].what->name);
         view_put_number(a, put, "from_g", line.first->from_g, 1);
         put_groups(a, view_put_list(a, put, "answers"), &by, line.first, line.tried, put_answer);
+        put_untried_data(a, put, line.first + line.tried, line.count - line.tried);
     }
 }

@@ -1,5 +1,7 @@
 #include "swap/match.h"
 
+#include "swap/evidence.h"
+
 #include <assert.h>
 #include <stdint.h>
 
@@ -78,13 +80,19 @@ static bool disagree(const swap_rule *a, const swap_rule *b) {
     return a->says != b->says && compare_precedence(a, b) == 0;
 }
 
-/* By recipe, the latest first (dates are YYYY-MM-DD), of one day the more cautious. */
-static int compare_bakes(const void *left, const void *right) {
-    const trial *a = *(const trial *const *)left, *b = *(const trial *const *)right;
-    int order = span_compare(span_of(a->recipe), span_of(b->recipe));
+int trial_compare(const trial *one, const trial *other) {
+    int order = span_compare(span_of(one->recipe), span_of(other->recipe));
     if (!order)
-        order = span_compare(span_of(b->date), span_of(a->date));
-    return order ? order : (int)b->outcome - (int)a->outcome;
+        order = span_compare(span_of(other->date), span_of(one->date));
+    if (!order)
+        order = (int)other->outcome - (int)one->outcome;
+    if (!order)
+        order = span_compare(span_of(one->at.file), span_of(other->at.file));
+    return order ? order : (one->at.line > other->at.line) - (one->at.line < other->at.line);
+}
+
+static int compare_bakes(const void *left, const void *right) {
+    return trial_compare(*(const trial *const *)left, *(const trial *const *)right);
 }
 
 /* -- building -------------------------------------------------------------------------------- */
@@ -173,6 +181,7 @@ void rule_book_index(arena *a, rule_book *book) {
     index_rules(a, book, index);
     index_bakes(a, book, index);
     book->index = index;
+    evidence_file(a, book);
 }
 
 /* -- one decision ---------------------------------------------------------------------------- */

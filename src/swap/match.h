@@ -4,18 +4,29 @@
 
 #include "swap/facts.h"
 
+/* What was measured of a bake; 0: not measured. */
+typedef struct {
+    double height_mm, spread_mm, weight_g;
+} bake_measures;
+
 /* What was tried: one entry of the log in trials/. */
 typedef struct {
     place at;
-    const char *recipe; /* slug */
+    const char *recipe;      /* slug */
+    const char *recipe_file; /* inside recipes/; null when there is none */
     recipe_line replaced, with;
     bool has_amounts;
     double liquid_g; /* added (+) or held back (-) */
     const char *date, *remarks, *by;
     verdict outcome;
     word_list texture;
-    double height_mm, spread_mm, weight_g; /* 0: not measured */
+    bake_measures swapped, as_written;
     const char *picture_as_written, *picture_swapped;
+
+    /* Worked out once the recipe is read (read/trial_builds.h); null where it can't be. */
+    const struct recipe_build *build; /* of the part in which it was replaced */
+    const char *title;                /* the recipe's */
+    bool published;
 } trial;
 
 typedef struct {
@@ -28,8 +39,13 @@ typedef struct rule_book {
     const pantry *shelf;
     swap_rules rules; /* the site's own first, then the reference */
     trials log;
-    struct rule_index *index; /* rules by replaced and new ingredient; see match.c */
+    struct rule_index *index;        /* rules by replaced and new ingredient; see match.c */
+    struct evidence_index *evidence; /* trials by the same; see evidence.c */
 } rule_book;
+
+/* The order of trials: by recipe, the latest first (dates are YYYY-MM-DD), of one day the more
+ * cautious, then by place. */
+int trial_compare(const trial *one, const trial *other);
 
 /* Builds the index of a book whose shelf, rules and log are set. In the arena. */
 void rule_book_index(arena *a, rule_book *book);

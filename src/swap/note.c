@@ -4,10 +4,19 @@
 
 #include <stdint.h>
 
+/* The note with what was tried in recipes like this one. */
+static swap_note answer_with_evidence(arena *a, const rule_book *book, const leaving *what,
+                                      const ingredient *to, decision by) {
+    swap_note note = answer_of(a, what, to, by);
+    if (what->count == 1)
+        note.tried = evidence_of(a, book, what->part, what->goes[0].what, to, by);
+    return note;
+}
+
 swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
                   const ingredient *to) {
     leaving what = leaving_of(about, from, SIZE_MAX);
-    return answer_of(a, &what, to, decide(book, about, from, to, NULL));
+    return answer_with_evidence(a, book, &what, to, decide(book, about, from, to, NULL));
 }
 
 /* -- all of a recipe ------------------------------------------------------------------------- */
@@ -86,7 +95,7 @@ swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, 
         const decided *said = &entries[i].said;
         if (what.lines[0] != said->first || what.lines[1] != said->second)
             what = leaving_of(about, said->first, said->second);
-        notes.items[i] = answer_of(a, &what, said->to, said->by);
+        notes.items[i] = answer_with_evidence(a, book, &what, said->to, said->by);
     }
     return notes;
 }

@@ -6,6 +6,7 @@
 #include "nutrition/allergens.h"
 #include "nutrition/macros.h"
 #include "swap/balance.h"
+#include "swap/evidence.h"
 #include "swap/liquid.h"
 #include "swap/match.h"
 
@@ -31,6 +32,7 @@ typedef struct {
     macros change;         /* per portion, swapped less written */
     allergen_set gained, lost;
     diet_set diets_lost, diets_gained;
+    evidence tried; /* bakes of recipes like this one; none for a two-for-one */
     const char *expect, *because, *basis, *also; /* borrowed or in the arena; may be null */
 } swap_note;
 

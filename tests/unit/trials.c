@@ -42,9 +42,9 @@ static void test_whole(void **state) {
     assert_int_equal(t->outcome, VERDICT_AVOID);
     assert_int_equal(t->texture.count, 2);
     expect_words("texture", t->texture.items[1], "dry");
-    expect_number("height", t->height_mm, 9);
-    expect_number("spread", t->spread_mm, 92);
-    expect_number("weight", t->weight_g, 210);
+    expect_number("height", t->swapped.height_mm, 9);
+    expect_number("spread", t->swapped.spread_mm, 92);
+    expect_number("weight", t->swapped.weight_g, 210);
     expect_words("picture", t->picture_as_written, "rounds.svg");
     expect_words("other picture", t->picture_swapped, "whey/rounds.svg");
     expect_words("remarks", t->remarks, "Thin batter.");

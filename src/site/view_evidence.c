@@ -1,0 +1,150 @@
+#include "site/view_evidence.h"
+
+#include "site/page.h"
+#include "site/phrase.h"
+#include "site/view_trials.h"
+#include "site/view_verdict.h"
+
+/* -- in words -------------------------------------------------------------------------------- */
+
+static const char *agreement(arena *a, const evidence *of) {
+    if (of->recipes == 1)
+        return of->agree ? "it agrees" : "it came out otherwise";
+    if (of->agree == of->recipes)
+        return "all agree";
+    if (of->agree == 0)
+        return "none agrees";
+    return arena_format(a, "%zu agree%s", of->agree, of->agree == 1 ? "s" : "");
+}
+
+const char *evidence_text(arena *a, const evidence *of, verdict says) {
+    if (!of->count)
+        return NULL;
+    if (!of->recipes)
+        return "Other bakes of this recipe.";
+    const char *recipes = phrase_count(a, of->recipes, "recipe");
+    if (says == VERDICT_UNTRIED)
+        return arena_format(a, "Tried in %s like this one.", recipes);
+    return arena_format(a, "Tried in %s like this one: %s.", recipes, agreement(a, of));
+}
+
+/* -- on the page ----------------------------------------------------------------------------- */
+
+/* What was tried in the stead of what; the replaced one only where it differs from `from`. */
+static const char *pair_text(arena *a, const trial *bake, const ingredient *from) {
+    const char *to = bake->with.what->name;
+    if (bake->replaced.what == from)
+        return to;
+    return arena_format(a, "%s for %s", to, bake->replaced.what->name);
+}
+
+static void put_bake(arena *a, view *list, const evidence_item *item, const recipe *here,
+                     const ingredient *from) {
+    const trial *bake = item->bake;
+    bool ours = strcmp(bake->recipe, here->slug) == 0;
+    view *one = view_put_object(a, list, NULL);
+    view_put_text(a, one, "recipe", ours ? here->title : bake->title);
+    if (ours || bake->published)
+        view_put_text(a, one, "href",
+                      arena_format(a, "%s#%s", path_of_recipe(a, bake->recipe), trial_id(a, bake)));
+    view_put_text(a, one, "pair_text", pair_text(a, bake, from));
+    view_put_text(a, one, "date_text", phrase_date(a, bake->date));
+    view_put_bool(a, one, "counts", item->counts);
+    view_put_text(a, one, "verdict", verdict_word(bake->outcome));
+    view_put_text(a, one, "verdict_word", verdict_word(bake->outcome));
+    view_put_text(a, one, "verdict_sign", verdict_sign(bake->outcome));
+}
+
+static void put_tried(arena *a, view *tried, const recipe *here, const evidence *of,
+                      const swap_note *note) {
+    view_put_text(a, tried, "text", evidence_text(a, of, note->says));
+    view *list = view_put_list(a, tried, "bakes");
+    for (size_t i = 0; i < of->count; i++)
+        put_bake(a, list, &of->items[i], here, here->lines.items[note->line].what);
+}
+
+static bool holds(const evidence *all, const trial *bake) {
+    for (size_t i = 0; i < all->count; i++)
+        if (all->items[i].bake == bake)
+            return true;
+    return false;
+}
+
+/* One recipe of the evidence, when notes are looked at together. */
+static bool is_counted(const evidence *all, const trial *bake) {
+    for (size_t i = 0; i < all->count; i++)
+        if (all->items[i].counts && strcmp(all->items[i].bake->recipe, bake->recipe) == 0)
+            return true;
+    return false;
+}
+
+/* True when all that counts of the recipe agrees. */
+static bool all_agree(const evidence *all, const trial *bake) {
+    for (size_t i = 0; i < all->count; i++)
+        if (all->items[i].counts && !all->items[i].agrees &&
+            strcmp(all->items[i].bake->recipe, bake->recipe) == 0)
+            return false;
+    return true;
+}
+
+/* The trials of all the notes, each once; a recipe counts once. */
+static evidence together(arena *a, const swap_note *const notes[], size_t count) {
+    evidence all = {0}, seen = {0};
+    for (size_t i = 0; i < count; i++)
+        for (size_t k = 0; k < notes[i]->tried.count; k++)
+            if (!holds(&all, notes[i]->tried.items[k].bake))
+                LIST_ADD(a, &all, notes[i]->tried.items[k]);
+    for (size_t i = 0; i < all.count; i++) {
+        const evidence_item *item = &all.items[i];
+        if (!item->counts || is_counted(&seen, item->bake))
+            continue;
+        LIST_ADD(a, &seen, *item);
+        all.recipes++;
+        all.agree += all_agree(&all, item->bake);
+    }
+    return all;
+}
+
+void view_put_tried(arena *a, view *group, const recipe *of, const swap_note *const notes[],
+                    size_t count) {
+    size_t tried = 0;
+    for (size_t i = 0; i < count; i++)
+        tried += notes[i]->tried.count;
+    if (!tried)
+        return;
+    evidence all = together(a, notes, count);
+    put_tried(a, view_put_object(a, group, "tried"), of, &all, notes[0]);
+}
+
+void view_put_tried_untried(arena *a, view *line, const recipe *of, const swap_note *first,
+                            size_t count) {
+    view *list = NULL;
+    for (size_t i = 0; i < count; i++) {
+        if (!first[i].tried.count)
+            continue;
+        list = list ? list : view_put_list(a, line, "tried_untried");
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "to", first[i].to->name);
+        put_tried(a, one, of, &first[i].tried, &first[i]);
+    }
+}
+
+/* -- for programs ---------------------------------------------------------------------------- */
+
+void view_put_evidence(arena *a, view *to, const evidence *of) {
+    view *put = view_put_object(a, to, "evidence");
+    view_put_number(a, put, "recipes", (double)of->recipes, 0);
+    view_put_number(a, put, "agree", (double)of->agree, 0);
+    view *list = view_put_list(a, put, "trials");
+    for (size_t i = 0; i < of->count; i++) {
+        const trial *bake = of->items[i].bake;
+        view *one = view_put_object(a, list, NULL);
+        view_put_text(a, one, "recipe", bake->recipe);
+        view_put_text(a, one, "from", bake->replaced.what->name);
+        view_put_text(a, one, "to", bake->with.what->name);
+        view_put_text(a, one, "date", bake->date);
+        view_put_text(a, one, "verdict", verdict_word(bake->outcome));
+        view_put_bool(a, one, "counts", of->items[i].counts);
+        view_put_bool(a, one, "agrees", of->items[i].agrees);
+    }
+}

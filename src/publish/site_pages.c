@@ -3,6 +3,7 @@
 #include "base/number.h"
 #include "site/feeds.h"
 #include "site/search_index.h"
+#include "site/view_bake.h"
 #include "site/view_chart.h"
 #include "site/view_ingredient.h"
 #include "site/view_lists.h"
@@ -55,16 +56,24 @@ static void make_lists(maker *with) {
     make_groups(with, "tags", &tags);
 }
 
-static void make_ingredients(maker *with) {
+static void make_ingredients(maker *with, const ingredient_tables *from) {
     const pantry *shelf = &with->by->folder->shelf;
-    use_table uses = use_table_of(with->lasting, with->rows, shelf);
-    swap_table swaps = swap_table_of(with->lasting, with->rows);
-    write_page(with, "ingredients", "ingredients/", view_of_ingredients(with->a, with->by, &uses));
+    write_page(with, "ingredients", "ingredients/",
+               view_of_ingredients(with->a, with->by, &from->uses));
     for (size_t i = 0; i < shelf->count; i++)
-        if (ingredient_has_page(&uses, &swaps, i))
+        if (ingredient_has_page(from, i))
             write_page(with, "ingredient", path_of_ingredient(with->a, shelf->items[i]),
-                       view_of_ingredient(with->a, with->by, i, with->rows, &uses, &swaps));
-    write_page(with, "chart", "swaps/", view_of_chart(with->a, with->by, with->rows, &swaps));
+                       view_of_ingredient(with->a, with->by, i, from));
+    write_page(with, "chart", "swaps/", view_of_chart(with->a, with->by, with->rows, &from->swaps));
+}
+
+static void make_bakes(maker *with, const bake_table *bakes) {
+    const pantry *shelf = &with->by->folder->shelf;
+    write_page(with, "cupboard", "bake-with/", view_of_cupboard(with->a, with->by, bakes));
+    for (size_t i = 0; i < shelf->count; i++)
+        if (bake_count(bakes, i))
+            write_page(with, "bake", path_of_bake(with->a, shelf->items[i]),
+                       view_of_bake(with->a, with->by, i, with->rows, bakes));
 }
 
 static void make_search(maker *with) {
@@ -139,7 +148,9 @@ void site_pages_make(const page_maker *by, const recipe_rows *rows, outputs *to,
                   .lasting = arena_new(),
                   .page = TEXT_EMPTY};
     make_lists(&with);
-    make_ingredients(&with);
+    ingredient_tables tables = ingredient_tables_of(with.lasting, rows, &by->folder->shelf);
+    make_ingredients(&with, &tables);
+    make_bakes(&with, &tables.bakes);
     make_search(&with);
     make_plain_pages(&with);
     make_missing(&with);

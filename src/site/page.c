@@ -53,6 +53,7 @@ static void put_menu_item(arena *a, view *menu, const char *title, const char *h
 static void put_menu(arena *a, const page_maker *by, view *page, const char *path) {
     static const char *const fixed[][2] = {{"Recipes", "recipes/"},
                                            {"Search", "search/"},
+                                           {"Bake with", "bake-with/"},
                                            {"Swaps", "swaps/"},
                                            {"Ingredients", "ingredients/"}};
     view *menu = view_put_list(a, page, "menu");

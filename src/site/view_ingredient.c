@@ -2,6 +2,7 @@
 
 #include "base/number.h"
 #include "site/phrase.h"
+#include "site/view_bake.h"
 #include "site/view_verdict.h"
 
 enum { RECIPES_LISTED = 200 };
@@ -24,11 +25,16 @@ use_table use_table_of(arena *a, const recipe_rows *rows, const pantry *shelf) {
     return table;
 }
 
-bool ingredient_has_page(const use_table *uses, const swap_table *swaps, size_t which) {
-    if (uses->counts[which])
+ingredient_tables ingredient_tables_of(arena *a, const recipe_rows *rows, const pantry *shelf) {
+    return (ingredient_tables){rows, use_table_of(a, rows, shelf), swap_table_of(a, rows),
+                               bake_table_of(a, rows, shelf)};
+}
+
+bool ingredient_has_page(const ingredient_tables *from, size_t which) {
+    if (from->uses.counts[which])
         return true;
-    for (size_t i = 0; i < swaps->count; i++)
-        if (swaps->items[i].to == which)
+    for (size_t i = 0; i < from->swaps.count; i++)
+        if (from->swaps.items[i].to == which)
             return true;
     return false;
 }
@@ -113,6 +119,40 @@ static void put_does(arena *a, view *page, const ingredient *of) {
     if (of->raw == RAW_EGG || of->raw == RAW_FLOUR)
         view_put_text(a, list, NULL, "Not ready to eat raw: cook it fully.");
     view_put_bool(a, page, "has_does", list->count > 0);
+}
+
+/* Sentences of rules that are shown; most say the same. */
+enum { REASONS_SHOWN = 6 };
+
+/* True when one of `side` means this ingredient, by its name or kind, not just its family. */
+static bool is_meant(const selectors *side, const ingredient *of, const pantry *shelf) {
+    enum { RANK_OF_A_KIND = 4 };
+    for (size_t i = 0; i < side->count; i++)
+        if (!side->items[i].same_kind && selector_rank(&side->items[i]) >= RANK_OF_A_KIND &&
+            selector_fits(&side->items[i], of, shelf))
+            return true;
+    return false;
+}
+
+static bool is_listed(const view *list, const char *words) {
+    for (const view *one = list->first; one; one = one->next)
+        if (span_is(one->bytes, words))
+            return true;
+    return false;
+}
+
+/* Why rules that speak of it say what they say, hers before the reference. */
+static void put_reasons(arena *a, view *page, const page_maker *by, const ingredient *of) {
+    const swap_rules *rules = &by->folder->book.rules;
+    const pantry *shelf = &by->folder->shelf;
+    view *list = view_put_list(a, page, "reasons");
+    for (size_t i = 0; i < rules->count && list->count < REASONS_SHOWN; i++) {
+        const swap_rule *rule = &rules->items[i];
+        if (rule->because && !is_listed(list, rule->because) &&
+            (is_meant(&rule->with, of, shelf) || is_meant(&rule->replace, of, shelf)))
+            view_put_text(a, list, NULL, rule->because);
+    }
+    view_put_bool(a, page, "has_reasons", list->count > 0);
 }
 
 static void put_recipes(arena *a, view *page, size_t which, const recipe_rows *rows,
@@ -202,8 +242,8 @@ static void put_swaps(arena *a, view *page, const page_maker *by, size_t which,
     view_put_bool(a, page, "has_replaces", replaces->count > 0);
 }
 
-view *view_of_ingredient(arena *a, const page_maker *by, size_t which, const recipe_rows *rows,
-                         const use_table *uses, const swap_table *swaps) {
+view *view_of_ingredient(arena *a, const page_maker *by, size_t which,
+                         const ingredient_tables *from) {
     const ingredient *of = by->folder->shelf.items[which];
     view *page = page_view(a, by, "ingredient", path_of_ingredient(a, of), of->name, of->about);
     view_put_text(a, page, "name", of->name);
@@ -220,8 +260,11 @@ view *view_of_ingredient(arena *a, const page_maker *by, size_t which, const rec
     view_put_text(a, page, "heat_set_text", heat_set_word(of->sets));
     put_does(a, page, of);
     view_put_text(a, page, "allergens_text", allergen_words(a, of->allergens));
-    put_recipes(a, page, which, rows, uses);
-    put_swaps(a, page, by, which, rows, swaps);
+    put_reasons(a, page, by, of);
+    if (bake_count(&from->bakes, which))
+        view_put_text(a, page, "bake_href", path_of_bake(a, of));
+    put_recipes(a, page, which, from->rows, &from->uses);
+    put_swaps(a, page, by, which, from->rows, &from->swaps);
     return page;
 }
 

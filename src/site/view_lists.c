@@ -4,6 +4,7 @@
 #include "base/words.h"
 #include "site/markdown.h"
 #include "site/phrase.h"
+#include "site/view_bake.h"
 
 enum { LATEST_SHOWN = 12 };
 
@@ -106,7 +107,7 @@ static void put_powders(arena *a, view *page, const page_maker *by, const recipe
             continue;
         view *one = view_put_object(a, list, NULL);
         view_put_text(a, one, "name", shelf->items[i]->name);
-        view_put_text(a, one, "href", path_of_ingredient(a, shelf->items[i]));
+        view_put_text(a, one, "href", path_of_bake(a, shelf->items[i]));
         view_put_number(a, one, "count", (double)counts[i], 0);
     }
 }

@@ -1,0 +1,95 @@
+#include "site/view_bake.h"
+
+#include "site/phrase.h"
+#include "site/view_verdict.h"
+
+char *path_of_bake(arena *a, const ingredient *of) {
+    return arena_format(a, "bake-with/%s/", of->slug);
+}
+
+/* -- the cupboard ---------------------------------------------------------------------------- */
+
+static void put_family(arena *a, view *groups, const pantry *shelf, family in,
+                       const bake_table *bakes) {
+    view *group = view_object(a);
+    view_put_text(a, group, "name", family_word(in));
+    view *items = view_put_list(a, group, "items");
+    for (size_t i = 0; i < shelf->count; i++) {
+        size_t count = bake_count(bakes, i);
+        if (shelf->items[i]->in != in || !count)
+            continue;
+        view *one = view_put_object(a, items, NULL);
+        view_put_text(a, one, "name", shelf->items[i]->name);
+        view_put_text(a, one, "href", path_of_bake(a, shelf->items[i]));
+        view_put_number(a, one, "count", (double)count, 0);
+    }
+    if (items->count)
+        view_put(groups, NULL, group);
+}
+
+view *view_of_cupboard(arena *a, const page_maker *by, const bake_table *bakes) {
+    view *page = page_view(a, by, "cupboard", "bake-with/", "What can I bake?",
+                           "From what is in the cupboard to the recipes it can make, as written "
+                           "or with a swap.");
+    view *groups = view_put_list(a, page, "groups");
+    for (size_t i = 0; i < FAMILY_COUNT; i++)
+        put_family(a, groups, &by->folder->shelf, (family)i, bakes);
+    return page;
+}
+
+/* -- one ingredient -------------------------------------------------------------------------- */
+
+static void put_grams(arena *a, view *to, const recipe_row *row, size_t what) {
+    for (size_t u = 0; u < row->use_count; u++)
+        if (row->uses[u].what == what && row->uses[u].grams > 0)
+            view_put_text(a, to, "grams_text", kitchen_weight(a, (double)row->uses[u].grams));
+}
+
+static void put_bake(arena *a, view *items, const pantry *shelf, size_t which,
+                     const recipe_row *row, uint16_t from) {
+    view *one = view_put_object(a, items, NULL);
+    view_put_text(a, one, "title", row->title);
+    view_put_text(a, one, "href", path_of_recipe(a, row->slug));
+    view_put_text(a, one, "kind", row->kind);
+    put_grams(a, one, row, from == NO_SWAP ? which : from);
+    if (from == NO_SWAP)
+        return;
+    view_put_text(a, one, "from", shelf->items[from]->name);
+    view_put_text(a, one, "note_href",
+                  arena_format(a, "recipes/%s/#swap-%s-%s", row->slug, shelf->items[from]->slug,
+                               shelf->items[which]->slug));
+}
+
+static void put_way(arena *a, view *ways, const pantry *shelf, size_t which, size_t way,
+                    const recipe_rows *rows, const bake_list *list) {
+    if (!list->all)
+        return;
+    view *put = view_put_object(a, ways, NULL);
+    view_put_bool(a, put, "as_written", way == BAKE_AS_WRITTEN);
+    if (way != BAKE_AS_WRITTEN)
+        view_put_verdict(a, put, (verdict)(way - BAKE_AS_WRITTEN - 1));
+    view_put_text(a, put, "count_text", phrase_count(a, list->all, "recipe"));
+    view *items = view_put_list(a, put, "items");
+    for (size_t i = 0; i < list->count; i++)
+        put_bake(a, items, shelf, which, &rows->items[list->items[i].row], list->items[i].from);
+    if (list->all > list->count)
+        view_put_number(a, put, "more", (double)(list->all - list->count), 0);
+}
+
+view *view_of_bake(arena *a, const page_maker *by, size_t which, const recipe_rows *rows,
+                   const bake_table *bakes) {
+    const pantry *shelf = &by->folder->shelf;
+    const ingredient *of = shelf->items[which];
+    const char *title = arena_format(a, "What to bake with %s", of->name);
+    const char *summary =
+        arena_format(a, "%s that can be baked with %s, as written or with a swap.",
+                     phrase_count(a, bake_count(bakes, which), "recipe"), of->name);
+    view *page = page_view(a, by, "bake", path_of_bake(a, of), title, summary);
+    view_put_text(a, page, "name", of->name);
+    view_put_text(a, page, "family", family_word(of->in));
+    view_put_text(a, page, "ingredient_href", path_of_ingredient(a, of));
+    view *ways = view_put_list(a, page, "ways");
+    for (size_t way = 0; way < BAKE_WAYS; way++)
+        put_way(a, ways, shelf, which, way, rows, &bakes->of[which][way]);
+    return page;
+}

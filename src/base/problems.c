@@ -49,7 +49,7 @@ void problem_add(problems *found, place at, const char *hint, const char *format
     va_start(values, format);
     char *message = formatted(found->home, format, values);
     va_end(values);
-    add(found, (problem){at, PROBLEM_ERROR, message, copied(found->home, hint)});
+    add(found, (problem){at, PROBLEM_ERROR, message, copied(found->home, hint), NULL});
 }
 
 void problem_warn(problems *found, place at, const char *hint, const char *format, ...) {
@@ -57,7 +57,31 @@ void problem_warn(problems *found, place at, const char *hint, const char *forma
     va_start(values, format);
     char *message = formatted(found->home, format, values);
     va_end(values);
-    add(found, (problem){at, PROBLEM_WARNING, message, copied(found->home, hint)});
+    add(found, (problem){at, PROBLEM_WARNING, message, copied(found->home, hint), NULL});
+}
+
+void problem_note(problems *found, const char *check, problem_level level, place at,
+                  const char *hint, const char *format, ...) {
+    va_list values;
+    va_start(values, format);
+    char *message = formatted(found->home, format, values);
+    va_end(values);
+    add(found, (problem){at, level, message, copied(found->home, hint), check});
+}
+
+void problems_drop(problems *found, bool (*drop)(const problem *p, void *state), void *state) {
+    size_t kept = 0;
+    found->errors = found->warnings = 0;
+    for (size_t i = 0; i < found->count; i++) {
+        if (drop(&found->items[i], state))
+            continue;
+        found->items[kept] = found->items[i];
+        if (found->items[kept++].level == PROBLEM_ERROR)
+            found->errors++;
+        else
+            found->warnings++;
+    }
+    found->count = kept;
 }
 
 void problems_join(problems *into, const problems *from) {
@@ -103,6 +127,8 @@ void problem_print(const problem *p, text *t) {
         text_format(t, ":%u", p->at.column);
     text_format(t, ": %s: ", problem_level_word(p->level));
     add_visible(t, p->message);
+    if (p->check)
+        text_format(t, " [%s]", p->check);
     if (p->hint) {
         text_add(t, "\n  hint: ");
         add_visible(t, p->hint);

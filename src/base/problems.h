@@ -5,6 +5,8 @@
  *
  *     recipes/rounds.md:14:5: error: can't read the amount "½½"
  *       hint: write 1/2, 0.5 or 0,5
+ *
+ * with the name of the check in square brackets behind the message where it has one.
  */
 #ifndef BASE_PROBLEMS_H
 #define BASE_PROBLEMS_H
@@ -31,7 +33,9 @@ typedef struct {
     place at;
     problem_level level;
     const char *message;
-    const char *hint; /* may be null */
+    const char *hint;  /* may be null */
+    const char *check; /* the name of the check that found it (check/checks.h), a constant; null:
+                        * it was found in reading and has none */
 } problem;
 
 typedef struct {
@@ -51,6 +55,14 @@ void problem_add(problems *found, place at, const char *hint, const char *format
 /* Adds a warning: the build goes on and the exit code stays 0. */
 void problem_warn(problems *found, place at, const char *hint, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
+
+/* Adds what a check with a name found: the name is printed behind the message, and a comment in
+ * the file can allow it (check/silence.h). `check` is borrowed for good. */
+void problem_note(problems *found, const char *check, problem_level level, place at,
+                  const char *hint, const char *format, ...) __attribute__((format(printf, 6, 7)));
+
+/* Takes out those that `drop` says true of; the others keep their order. */
+void problems_drop(problems *found, bool (*drop)(const problem *p, void *state), void *state);
 
 /* Copies all of `from` to the end of `into` (into its own arena): a worker's finds joined to the
  * whole. */

@@ -9,6 +9,7 @@ static void put_problem(arena *a, view *list, const problem *of) {
     view_put_number(a, put, "line", of->at.line, 0);
     view_put_number(a, put, "column", of->at.column, 0);
     view_put_text(a, put, "level", problem_level_word(of->level));
+    view_put_text(a, put, "check", of->check ? of->check : "reading");
     view_put_text(a, put, "message", of->message);
     view_put_text(a, put, "hint", of->hint);
 }

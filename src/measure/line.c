@@ -33,8 +33,8 @@ static void warn_of_extra(reading *r, span part) {
     span stray = span_trim(quantity_stray(part));
     span folded = words_fold(r->a, part);
     if (stray.length && (span_begins(folded, "plus ") || span_begins(folded, "+")))
-        problem_warn(r->found, reading_place(r, stray), "give it a line of its own",
-                     "\"%.*s\" is not weighed", SPAN(stray));
+        problem_note(r->found, "not-weighed", PROBLEM_WARNING, reading_place(r, stray),
+                     "give it a line of its own", "\"%.*s\" is not weighed", SPAN(stray));
 }
 
 /* The parts between commas behind the name. */
@@ -124,7 +124,7 @@ static void take_known(reading *r, span words, const naming *said) {
     const char *before = take_own_measure(r, said->what, said->before);
     const char *after = take_own_measure(r, said->what, said->after);
     if (said->may_turn && before == said->before)
-        problem_warn(r->found, reading_place(r, words),
+        problem_note(r->found, "name-in-doubt", PROBLEM_WARNING, reading_place(r, words),
                      "add it to a file in pantry/, or put what is done to it behind a comma",
                      "\"%s\" is weighed as %s: \"%s\" before it is not looked at",
                      arena_format(r->a, "%s %s", said->before, said->name), said->what->name,

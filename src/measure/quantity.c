@@ -77,7 +77,7 @@ static void read_fillings(reading *r) {
     if (words.length == 0 || !unit_read(rest, &used))
         return;
     if (any_full)
-        problem_warn(r->found, reading_place(r, words),
+        problem_note(r->found, "heaped", PROBLEM_WARNING, reading_place(r, words),
                      "write level spoons, or a weight in brackets",
                      "\"%.*s\" is no measure: it is weighed as level", SPAN(words));
     reading_prepare(r, words);

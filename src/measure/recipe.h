@@ -62,7 +62,7 @@ typedef struct {
     const char *file; /* relative to the site folder: "recipes/rounds.md" */
     const char *slug; /* file name without .md, as a slug */
     const char *title, *summary, *kind, *author, *date, *changed, *picture, *picture_text;
-    place title_at, makes_at, portion_at, kind_at, picture_at, date_at;
+    place title_at, summary_at, makes_at, portion_at, kind_at, tags_at, picture_at, date_at;
     yield makes, portion; /* portion: of the same noun; 1 when not stated */
     double portions;      /* makes / portion */
     minutes_of minutes;
@@ -77,7 +77,8 @@ typedef struct {
     const struct swap_rules *own_swaps; /* the author's own word, swap/rule.h; null when none */
     word_list tags;
     bool publish;
-    span body;          /* Markdown, borrowed from the file's bytes */
+    span source;        /* the file's bytes, borrowed */
+    span body;          /* Markdown, a part of them */
     unsigned body_line; /* line of the file where the body begins */
     double batch_g;     /* weight of all weighed lines, as mixed */
     double baked_g;     /* batch_g less the bake loss */

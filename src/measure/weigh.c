@@ -199,7 +199,8 @@ static bool weigh_amounts(const recipe_line *line, cup_standard cups, weight *to
 
 static void warn_of_no_amount(const recipe_line *line, problems *found) {
     if (!line->to_taste && line->what)
-        problem_warn(found, line->at, "write an amount, or \"to taste\"",
+        problem_note(found, "not-weighed", PROBLEM_WARNING, line->at,
+                     "write an amount, or \"to taste\"",
                      "\"%s\" has no amount and counts for nothing", line->written);
 }
 

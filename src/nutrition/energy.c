@@ -167,7 +167,8 @@ static void check_sum(const ingredient *of, problems *found) {
                    amount_of(n, NUTRIENT_FAT) + amount_of(n, NUTRIENT_CARBOHYDRATE) +
                    amount_of(n, NUTRIENT_ALCOHOL);
     if (sum_g > 100 + slack_of(of, TABLE_SUM_G, PACK_SUM_G))
-        problem_warn(found, of->at, "carbohydrate holds fibre, sugars and polyols already",
+        problem_note(found, "pantry-figures", PROBLEM_WARNING, of->at,
+                     "carbohydrate holds fibre, sugars and polyols already",
                      "%s: water, protein, fat and carbohydrate add up to %s g in 100 g", of->name,
                      number_copy(found->home, sum_g, 1));
 }
@@ -184,7 +185,8 @@ static void check_parts(const ingredient *of, problems *found) {
     for (size_t i = 0; i < COUNT(rows); i++)
         if (all_known(n, 1u << rows[i].part | 1u << rows[i].whole) &&
             n->of[rows[i].part] > n->of[rows[i].whole] + slack_of(of, TABLE_PART_G, PACK_PART_G))
-            problem_warn(found, of->at, "a part can't exceed its whole: one of the two is wrong",
+            problem_note(found, "pantry-figures", PROBLEM_WARNING, of->at,
+                         "a part can't exceed its whole: one of the two is wrong",
                          "%s: more %s (%s g) than %s (%s g)", of->name, nutrient_key(rows[i].part),
                          number_copy(found->home, n->of[rows[i].part], 2),
                          nutrient_key(rows[i].whole),
@@ -216,7 +218,8 @@ static void check_energy(const ingredient *of, problems *found) {
     if (apart_kcal <= ENERGY_SHARE * stated_kcal ||
         apart_kcal <= slack_of(of, TABLE_ENERGY_KCAL, PACK_ENERGY_KCAL))
         return;
-    problem_warn(found, of->at, "is it kJ written as kcal, or one macro mistyped?",
+    problem_note(found, "pantry-figures", PROBLEM_WARNING, of->at,
+                 "is it kJ written as kcal, or one macro mistyped?",
                  "%s: %s kcal stated, but its macros give %s kcal in 100 g", of->name,
                  number_copy(found->home, stated_kcal, 0),
                  number_copy(found->home, stated_kcal > high_kcal ? high_kcal : low_kcal, 0));

@@ -90,7 +90,8 @@ static void read_available(const figures *of, nutrients *out) {
     if (nutrient_known(out, NUTRIENT_FIBRE))
         nutrient_set(out, NUTRIENT_CARBOHYDRATE, available_g + out->of[NUTRIENT_FIBRE]);
     else
-        problem_warn(of->found, yaml_get(of->node, "available-carbohydrate")->at,
+        problem_note(of->found, "pantry-figures", PROBLEM_WARNING,
+                     yaml_get(of->node, "available-carbohydrate")->at,
                      "add \"fibre\", as the maker or a table of foods has it",
                      "without \"fibre\" the total carbohydrate stays unknown");
 }
@@ -100,7 +101,8 @@ static void read_polyol(const yaml_node *group, ingredient *out, problems *found
     if (field_choice(group, "polyol", FIELD_CHOICES(polyol_words), &chosen, found))
         out->polyols = (polyol)(chosen + 1);
     else if (out->per_100_g.of[NUTRIENT_POLYOLS] > 0 && !yaml_get(group, "polyol"))
-        problem_warn(found, yaml_get(group, "polyols")->at, "for example: polyol: erythritol",
+        problem_note(found, "pantry-figures", PROBLEM_WARNING, yaml_get(group, "polyols")->at,
+                     "for example: polyol: erythritol",
                      "\"polyols\" without \"polyol\": they differ in energy");
 }
 
@@ -143,6 +145,7 @@ void composition_read(const yaml_node *entry, bool hers, ingredient *out, proble
     else if (label)
         read_label(label, out, found);
     else if (!yaml_get(entry, "per-100-g") && !yaml_get(entry, "label"))
-        problem_warn(found, entry->at, "add \"label\" with what the pack says",
+        problem_note(found, "pantry-figures", PROBLEM_WARNING, entry->at,
+                     "add \"label\" with what the pack says",
                      "\"%s\" has no figures: no recipe with it can have macros", out->name);
 }

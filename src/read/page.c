@@ -26,6 +26,7 @@ plain_page *page_read(arena *a, const char *file, span bytes, problems *found) {
                          .slug = page_slug(a, file),
                          .order = PAGE_ORDER_LAST,
                          .in_menu = true,
+                         .source = bytes,
                          .body = cut.body,
                          .body_line = cut.body_line};
     fields_known(front, keys, COUNT(keys), "a page", found);

@@ -8,7 +8,8 @@ typedef struct {
     const char *file, *slug, *title, *summary, *date; /* the last two may be null */
     double order;                                     /* in the menu, small first */
     bool in_menu;
-    span body; /* borrowed from the file's bytes */
+    span source; /* the file's bytes, borrowed */
+    span body;   /* a part of them */
     unsigned body_line;
 } plain_page;
 

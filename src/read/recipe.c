@@ -32,9 +32,11 @@ static place place_of(const yaml_node *front, const char *key) {
 
 static void read_places(const recipe_reader *r) {
     r->out->title_at = place_of(r->front, "title");
+    r->out->summary_at = place_of(r->front, "summary");
     r->out->makes_at = place_of(r->front, "makes");
     r->out->portion_at = place_of(r->front, "portion");
     r->out->kind_at = place_of(r->front, "kind");
+    r->out->tags_at = place_of(r->front, "tags");
     r->out->picture_at = place_of(r->front, "picture");
     r->out->date_at = place_of(r->front, "date");
 }
@@ -74,14 +76,16 @@ static void warn_of_missing(const recipe_reader *r) {
     for (size_t i = 0; i < COUNT(wanted); i++) {
         const yaml_node *value = yaml_get(r->front, wanted[i].key);
         if (!value || field_is_empty(value))
-            problem_warn(r->found, r->front->at, wanted[i].hint, "%s", wanted[i].message);
+            problem_note(r->found, "missing", PROBLEM_WARNING, r->front->at, wanted[i].hint, "%s",
+                         wanted[i].message);
     }
     if (r->out->picture && !r->out->picture_text)
-        problem_warn(r->found, r->out->picture_at, "say what it shows, for those who can't see it",
+        problem_note(r->found, "picture-text", PROBLEM_WARNING, r->out->picture_at,
+                     "say what it shows, for those who can't see it",
                      "the picture has no \"picture-text\"");
     if (r->out->date && r->out->changed && strcmp(r->out->changed, r->out->date) < 0)
-        problem_warn(r->found, place_of(r->front, "changed"), "are the two the wrong way round?",
-                     "\"changed\" is before \"date\"");
+        problem_note(r->found, "dates", PROBLEM_WARNING, place_of(r->front, "changed"),
+                     "are the two the wrong way round?", "\"changed\" is before \"date\"");
 }
 
 /* -- how much, how long, how hot
@@ -136,7 +140,8 @@ static void read_bake_loss(const recipe_reader *r) {
         return;
     }
     if (loss > 0.5 || (loss > 0 && loss < 0.01))
-        problem_warn(r->found, at, "weigh the batch before and after: it is the share that went",
+        problem_note(r->found, "bake-loss", PROBLEM_WARNING, at,
+                     "weigh the batch before and after: it is the share that went",
                      "this is an unusual \"bake-loss\"");
     r->out->bake_loss = loss;
     r->out->bake_loss_stated = true;
@@ -187,7 +192,7 @@ static void read_swaps(const recipe_reader *r, const pantry *shelf) {
     for (size_t i = 0; i < own->count; i++) {
         span replaced = own->items[i].replace.items[0].names.items[0];
         if (!has_ingredient(r->out, replaced, r->found->home))
-            problem_warn(r->found, own->items[i].at,
+            problem_note(r->found, "swap-of-nothing", PROBLEM_WARNING, own->items[i].at,
                          "take the swap out, or correct its \"replace\"",
                          "the recipe has no %.*s to replace", SPAN(replaced));
     }
@@ -208,6 +213,7 @@ recipe *recipe_read(arena *a, const char *file, span bytes, const pantry *shelf,
     *out = (recipe){.file = file,
                     .slug = page_slug(a, file),
                     .publish = true,
+                    .source = bytes,
                     .body = cut.body,
                     .body_line = cut.body_line};
     recipe_reader r = {a, front, out, found};

@@ -90,7 +90,7 @@ static void check_kind(const rule_reader *by, located kind, unsigned families) {
             kind_matches(kind.bytes.at, by->shelf->items[i]->kind))
             return;
     const char *near = nearest_kind(by, kind.bytes, families);
-    problem_warn(by->found, kind.at,
+    problem_note(by->found, "rule-kind", PROBLEM_WARNING, kind.at,
                  near ? arena_format(by->found->home, "did you mean \"%s\"?", near)
                       : "the rule says nothing until an ingredient is of this kind",
                  "no ingredient%s is of the kind \"%.*s\"", families ? " of that family" : "",

@@ -33,7 +33,8 @@ static void add_missing(const yaml_node *node, const source_keys *keys, bool her
                         problems *found) {
     const char *hint = arena_format(found->home, "for example: %s: label", keys->source);
     if (hers)
-        problem_warn(found, node->at, hint, "%s have no source", keys->what);
+        problem_note(found, "source", PROBLEM_WARNING, node->at, hint, "%s have no source",
+                     keys->what);
     else
         problem_add(found, node->at, hint, "%s have no source", keys->what);
 }

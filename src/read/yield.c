@@ -85,8 +85,9 @@ bool portion_read(arena *a, located written, const yield *of, yield *out, proble
         return false;
     }
     if (!is_whole(portions))
-        problem_warn(found, written.at, "choose a portion that leaves nothing over",
-                     "this makes %s portions", number_copy(found->home, portions, 2));
+        problem_note(found, "portion", PROBLEM_WARNING, written.at,
+                     "choose a portion that leaves nothing over", "this makes %s portions",
+                     number_copy(found->home, portions, 2));
     *out = portion;
     return true;
 }

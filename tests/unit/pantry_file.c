@@ -148,7 +148,8 @@ static void test_no_fibre_on_the_label(void **state) {
                              "available-carbohydrate: 7}\n",
                              true, &found);
     expect_words("warning", printed(a, &found),
-                 "p.yaml:4:70: warning: without \"fibre\" the total carbohydrate stays unknown\n"
+                 "p.yaml:4:70: warning: without \"fibre\" the total carbohydrate stays unknown "
+                 "[pantry-figures]\n"
                  "  hint: add \"fibre\", as the maker or a table of foods has it\n");
     assert_false(nutrient_known(&shelf.items[0]->per_100_g, NUTRIENT_CARBOHYDRATE));
     assert_true(nutrient_known(&shelf.items[0]->per_100_g, NUTRIENT_AVAILABLE_CARBOHYDRATE));
@@ -303,15 +304,17 @@ static const struct {
 } warnings[] = {
     {"figures without source",
      "- name: x\n  family: flour\n  origin: plant\n  per-100-g: {protein: 1}\n",
-     "p.yaml:4:14: warning: figures per 100 g have no source\n"
+     "p.yaml:4:14: warning: figures per 100 g have no source [source]\n"
      "  hint: for example: source: label\n"},
     {"no figures", "- name: x\n  family: flour\n  origin: plant\n",
-     "p.yaml:1:3: warning: \"x\" has no figures: no recipe with it can have macros\n"
+     "p.yaml:1:3: warning: \"x\" has no figures: no recipe with it can have macros "
+     "[pantry-figures]\n"
      "  hint: add \"label\" with what the pack says\n"},
     {"polyols of no kind",
      "- name: x\n  family: sweetener\n  origin: plant\n  per-100-g: {carbohydrate: 99, polyols: "
      "99, source: label}\n",
-     "p.yaml:4:42: warning: \"polyols\" without \"polyol\": they differ in energy\n"
+     "p.yaml:4:42: warning: \"polyols\" without \"polyol\": they differ in energy "
+     "[pantry-figures]\n"
      "  hint: for example: polyol: erythritol\n"},
 };
 

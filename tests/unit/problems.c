@@ -25,13 +25,15 @@ static void prints_place_level_and_hint(void **state) {
         problem p;
         const char *printed;
     } rows[] = {
-        {{{"r.md", 14, 5}, PROBLEM_ERROR, "bad", "write 1/2"},
+        {{{"r.md", 14, 5}, PROBLEM_ERROR, "bad", "write 1/2", NULL},
          "r.md:14:5: error: bad\n  hint: write 1/2\n"},
-        {{{"r.md", 14, 0}, PROBLEM_WARNING, "odd", NULL}, "r.md:14: warning: odd\n"},
-        {{{"r.md", 0, 7}, PROBLEM_ERROR, "bad", NULL}, "r.md: error: bad\n"},
-        {{{NULL, 0, 0}, PROBLEM_ERROR, "bad", NULL}, "crumbnote: error: bad\n"},
-        {{{"r.md", 1, 1}, PROBLEM_ERROR, "a\nb\x1b[2J", "c\rd"},
+        {{{"r.md", 14, 0}, PROBLEM_WARNING, "odd", NULL, NULL}, "r.md:14: warning: odd\n"},
+        {{{"r.md", 0, 7}, PROBLEM_ERROR, "bad", NULL, NULL}, "r.md: error: bad\n"},
+        {{{NULL, 0, 0}, PROBLEM_ERROR, "bad", NULL, NULL}, "crumbnote: error: bad\n"},
+        {{{"r.md", 1, 1}, PROBLEM_ERROR, "a\nb\x1b[2J", "c\rd", NULL},
          "r.md:1:1: error: a b [2J\n  hint: c d\n"},
+        {{{"r.md", 2, 3}, PROBLEM_WARNING, "odd", "mend it", "portion"},
+         "r.md:2:3: warning: odd [portion]\n  hint: mend it\n"},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
         text t = TEXT_EMPTY;
@@ -78,12 +80,34 @@ static void joins_copies(void **state) {
     arena_free(a);
 }
 
+static bool is_odd(const problem *p, void *state) {
+    return strcmp(p->message, state) == 0;
+}
+
+static void drops_and_counts_anew(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    problems found = problems_in(a);
+    char odd[] = "odd";
+    problem_add(&found, (place){"a.md", 1, 1}, NULL, "bad");
+    problem_note(&found, "portion", PROBLEM_WARNING, (place){"a.md", 1, 2}, NULL, "odd");
+    problem_note(&found, "dates", PROBLEM_WARNING, (place){"a.md", 1, 3}, "hint", "late %d", 2);
+    problems_drop(&found, is_odd, odd);
+    assert_int_equal(found.count, 2);
+    assert_int_equal(found.errors, 1);
+    assert_int_equal(found.warnings, 1);
+    same_text("kept", found.items[1].message, "late 2");
+    same_text("its check", found.items[1].check, "dates");
+    arena_free(a);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(collects_errors_and_warnings),
         cmocka_unit_test(prints_place_level_and_hint),
         cmocka_unit_test(sorts_by_place_and_message),
         cmocka_unit_test(joins_copies),
+        cmocka_unit_test(drops_and_counts_anew),
     };
     return cmocka_run_group_tests_name("problems", tests, NULL, NULL);
 }

@@ -336,12 +336,12 @@ static const struct {
     {"a key misspelt", LEAST "ovn: 180 C\n", true,
      F "7:1: error: a recipe has no key \"ovn\"\n  hint: did you mean \"oven\"?\n"},
     {"no summary, no kind", "title: T\nmakes: 8 bars\ningredients: [60 g coconut flour]\n", true,
-     F "2:1: warning: the recipe has no \"summary\"\n"
+     F "2:1: warning: the recipe has no \"summary\" [missing]\n"
        "  hint: one sentence: it stands in lists and in search results\n" F
-       "2:1: warning: the recipe has no \"kind\"\n"
+       "2:1: warning: the recipe has no \"kind\" [missing]\n"
        "  hint: for example: kind: griddle cake; swap rules and the index go by it\n"},
     {"a portion that leaves something over", LEAST "portion: 3 bars\n", true,
-     F "7:10: warning: this makes 2.67 portions\n"
+     F "7:10: warning: this makes 2.67 portions [portion]\n"
        "  hint: choose a portion that leaves nothing over\n"},
     {"a portion of something else", LEAST "portion: 1 slice\n", true,
      F "7:10: error: the recipe makes bars, but a portion is of slice\n"
@@ -364,19 +364,19 @@ static const struct {
      F "7:12: error: \"bake-loss\" must be at least 0 and under 100 %\n"
        "  hint: for example: bake-loss: 12 %\n"},
     {"a share where a percentage is meant", LEAST "bake-loss: 0.12\n", true,
-     F "7:12: warning: this is an unusual \"bake-loss\"\n"
+     F "7:12: warning: this is an unusual \"bake-loss\" [bake-loss]\n"
        "  hint: weigh the batch before and after: it is the share that went\n"},
     {"30 February", LEAST "date: 2026-02-30\n", true,
      F "7:7: error: \"date\" must be a day that the calendar has\n"
        "  hint: for example: date: 2026-05-02\n"},
     {"changed before it was written", LEAST "date: 2026-05-02\nchanged: 2026-05-01\n", true,
-     F "8:10: warning: \"changed\" is before \"date\"\n"
+     F "8:10: warning: \"changed\" is before \"date\" [dates]\n"
        "  hint: are the two the wrong way round?\n"},
     {"a picture elsewhere", LEAST "picture: /etc/x.jpg\npicture-text: X\n", true,
      F "7:10: error: \"/etc/x.jpg\" can't be the name of a picture\n"
        "  hint: for example: rounds.jpg, a file in pictures/\n"},
     {"a picture without words", LEAST "picture: x.jpg\n", true,
-     F "7:10: warning: the picture has no \"picture-text\"\n"
+     F "7:10: warning: the picture has no \"picture-text\" [picture-text]\n"
        "  hint: say what it shows, for those who can't see it\n"},
     {"publish perhaps", LEAST "publish: perhaps\n", true,
      F "7:10: error: \"publish\" must be yes or no\n  hint: for example: publish: yes\n"},
@@ -385,7 +385,7 @@ static const struct {
        "  hint: for example: tags: [breakfast, for the crew]\n"},
     {"a swap of what is not in it",
      LEAST "swaps: [{replace: egg white, with: coconut flour, verdict: avoid}]\n", true,
-     F "7:9: warning: the recipe has no egg white to replace\n"
+     F "7:9: warning: the recipe has no egg white to replace [swap-of-nothing]\n"
        "  hint: take the swap out, or correct its \"replace\"\n"},
     {"swaps as keys", LEAST "swaps: {replace: egg white}\n", true,
      F "7:8: error: \"swaps\" must be a list\n"

@@ -292,9 +292,10 @@ static void test_kind_of_nothing(void **state) {
                                &shelf, &found);
     assert_int_equal(all.count, 1);
     expect_words("warnings", printed(a, &found),
-                 "r.yaml:2:34: warning: no ingredient of that family is of the kind \"coconutt\"\n"
+                 "r.yaml:2:34: warning: no ingredient of that family is of the kind \"coconutt\" "
+                 "[rule-kind]\n"
                  "  hint: did you mean \"coconut\"?\n"
-                 "r.yaml:3:16: warning: no ingredient is of the kind \"whey isolat\"\n"
+                 "r.yaml:3:16: warning: no ingredient is of the kind \"whey isolat\" [rule-kind]\n"
                  "  hint: did you mean \"whey isolate\"?\n");
     arena_free(a);
 }

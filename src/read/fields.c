@@ -325,9 +325,11 @@ bool field_quantity(const yaml_node *node, const char *key, const char *unit, do
 
 bool field_share(const yaml_node *node, const char *key, double *out, problems *found) {
     const yaml_node *value = value_of(node, key);
+    return value && field_item_share(value, key, out, found);
+}
+
+bool field_item_share(const yaml_node *value, const char *key, double *out, problems *found) {
     double share;
-    if (!value)
-        return false;
     bool read = scalar_quantity(value, "", &share) || scalar_quantity(value, "%", &share);
     if (!read || share < 0 || share > 1)
         return wrong(value, key, "a share: 0 % to 100 %", found);

@@ -49,6 +49,8 @@ bool field_quantity(const yaml_node *node, const char *key, const char *unit, do
                     problems *found);
 /* A share, 0 to 1: "20 %" or 0.2. */
 bool field_share(const yaml_node *node, const char *key, double *out, problems *found);
+/* The same for `value`, which stands in the list under `key`. */
+bool field_item_share(const yaml_node *value, const char *key, double *out, problems *found);
 bool field_answer(const yaml_node *node, const char *key, bool *out, problems *found);
 /* A number, or {low:, typical:, high:} with low <= typical <= high; low and high are typical
  * where not stated. A "g" after a number is allowed. None may be negative. */

@@ -40,6 +40,42 @@ static void read_ratio(const yaml_node *amount, const char *key, double *out, pr
                     "\"%s\" must be how much of the new replaces 1 of the old", key);
 }
 
+static const char *const kept_words[] = {
+#define KEPT(constant, word) word,
+    KEPT_LIST(KEPT)
+#undef KEPT
+};
+
+static void read_keeps(const yaml_node *amount, swap_rule *out, problems *found) {
+    field_list list = {0};
+    out->keeps = KEPT_USUALLY;
+    if (!field_words(amount, "keep", &list, found))
+        return;
+    out->keeps = 0;
+    for (size_t i = 0; i < list.count; i++) {
+        size_t which;
+        if (field_word_index(list.items[i]->scalar, FIELD_CHOICES(kept_words), &which, found->home))
+            out->keeps |= 1u << which;
+        else
+            field_add_unknown(yaml_located(list.items[i]), "something to keep",
+                              FIELD_CHOICES(kept_words), found);
+    }
+}
+
+/* A share for each replaced ingredient, in their order. */
+static void read_most(const yaml_node *amount, swap_rule *out, problems *found) {
+    const yaml_node *most = field_node(amount, "most", YAML_SEQUENCE, found);
+    if (!most)
+        return;
+    if (most->count != out->replace.count) {
+        problem_add(found, most->at, "for example: most: [100 %, 25 %]",
+                    "\"most\" needs a share for each replaced ingredient");
+        return;
+    }
+    for (size_t i = 0; i < most->count; i++)
+        (void)field_item_share(most->items[i], "most", &out->most[i], found);
+}
+
 static void read_match(const yaml_node *amount, swap_rule *out, problems *found) {
     static const char *const words[] = {"water uptake", "protein", "sweetness", "balance"};
     static const amount_rule rules[] = {AMOUNT_MATCH_WATER_UPTAKE, AMOUNT_MATCH_PROTEIN,
@@ -48,19 +84,27 @@ static void read_match(const yaml_node *amount, swap_rule *out, problems *found)
     if (!field_choice(amount, "match", FIELD_CHOICES(words), &chosen, found))
         return;
     out->amount = rules[chosen];
-    if (out->amount == AMOUNT_MATCH_BALANCE && out->replace.count != 2)
-        problem_add(found, yaml_get(amount, "match")->at, "list two under \"replace\"",
-                    "\"balance\" is for two ingredients replaced by one");
+    if (out->amount == AMOUNT_MATCH_BALANCE) {
+        if (out->replace.count + out->with.count != 3)
+            problem_add(found, yaml_get(amount, "match")->at,
+                        "list two under \"replace\" or under \"with\"",
+                        "\"balance\" is for two ingredients replaced by one, or one by two");
+        read_keeps(amount, out, found);
+        read_most(amount, out, found);
+    } else if (amount->count != 1) {
+        problem_add(found, amount->at, "for example: amount: {match: balance, keep: [fat, bulk]}",
+                    "\"keep\" and \"most\" go with \"match: balance\"");
+    }
 }
 
 static void read_amount(const yaml_node *node, swap_rule *out, problems *found) {
-    static const char *const known[] = {"weight", "volume", "match"};
+    static const char *const known[] = {"weight", "volume", "match", "keep", "most"};
     const yaml_node *amount = field_node(node, "amount", YAML_MAPPING, found);
     out->ratio = 1;
     if (!amount)
         return;
     fields_known(amount, known, COUNT(known), "an amount", found);
-    if (amount->count != 1) {
+    if (amount->count != 1 && !yaml_get(amount, "match")) {
         problem_add(found, amount->at, "for example: amount: {weight: 1}",
                     "an amount is one of \"weight\", \"volume\" and \"match\"");
         return;
@@ -89,27 +133,34 @@ static void read_answer_parts(const yaml_node *node, const char *what, swap_rule
 /* -- rules
  * ------------------------------------------------------------------------------------------ */
 
-static void read_replaced(const rule_reader *by, const yaml_node *node, swap_rule *out) {
-    const yaml_node *replaced = yaml_get(node, "replace");
-    bool several = replaced && replaced->sort == YAML_SEQUENCE;
+/* One selector, or a list of two, under `key`. */
+static void read_side(const rule_reader *by, const yaml_node *node, const char *key,
+                      selectors *out) {
+    const yaml_node *side = yaml_get(node, key);
+    bool several = side && side->sort == YAML_SEQUENCE;
+    size_t count = several ? side->count : 1;
     selector one;
-    if (!fields_need(node, "replace", "a rule", by->found))
+    if (!fields_need(node, key, "a rule", by->found))
         return;
-    if (several && (replaced->count == 0 || replaced->count > 2)) {
-        problem_add(by->found, replaced->at, "a rule replaces one or two by one",
-                    "\"replace\" lists %zu choices of ingredients", replaced->count);
+    if (count == 0 || count > 2) {
+        problem_add(by->found, side->at, "a rule replaces one or two by one, or one by two",
+                    "\"%s\" lists %zu choices of ingredients", key, count);
         return;
     }
-    for (size_t i = 0; i < (several ? replaced->count : 1); i++)
-        if (selector_read(by, several ? replaced->items[i] : replaced, &one))
-            LIST_ADD(by->home, &out->replace, one);
+    for (size_t i = 0; i < count; i++) {
+        const yaml_node *item = several ? side->items[i] : side;
+        bool new_one = key[0] == 'w' && !several;
+        if (new_one ? selector_read_new(by, item, &one) : selector_read(by, item, &one))
+            LIST_ADD(by->home, out, one);
+    }
 }
 
-static void read_with(const rule_reader *by, const yaml_node *node, swap_rule *out) {
-    selector one;
-    if (fields_need(node, "with", "a rule", by->found) &&
-        selector_read_new(by, yaml_get(node, "with"), &one))
-        LIST_ADD(by->home, &out->with, one);
+static void read_sides(const rule_reader *by, const yaml_node *node, swap_rule *out) {
+    read_side(by, node, "replace", &out->replace);
+    read_side(by, node, "with", &out->with);
+    if (out->replace.count == 2 && out->with.count == 2)
+        problem_add(by->found, yaml_get(node, "with")->at,
+                    "a rule replaces one or two by one, or one by two", "two are replaced by two");
 }
 
 static void read_id(const rule_reader *by, const yaml_node *node, swap_rule *out) {
@@ -155,8 +206,7 @@ static bool read_rule(const rule_reader *by, const yaml_node *node, swap_rule *o
         return false;
     fields_known(node, keys, COUNT(keys), "a rule", by->found);
     read_id(by, node, out);
-    read_replaced(by, node, out);
-    read_with(by, node, out);
+    read_sides(by, node, out);
     const yaml_node *when = field_node(node, "when", YAML_MAPPING, by->found);
     if (when)
         (void)conditions_read(by, when, &out->when);
@@ -200,8 +250,8 @@ void rules_read(arena *a, const char *file, span bytes, authority by, const pant
 /* -- a recipe's own swaps
  * ------------------------------------------------------------------------------ */
 
-static void read_side(const rule_reader *by, const yaml_node *node, const char *key,
-                      selectors *out) {
+static void read_own_side(const rule_reader *by, const yaml_node *node, const char *key,
+                          selectors *out) {
     located name;
     if (!fields_need(node, key, "a swap", by->found) || !field_located(node, key, &name, by->found))
         return;
@@ -218,8 +268,8 @@ static bool read_own(const rule_reader *by, const yaml_node *node, swap_rule *ou
     if (!fields_are_keys(node, "a swap", by->found))
         return false;
     fields_known(node, own_keys, COUNT(own_keys), "a swap", by->found);
-    read_side(by, node, "replace", &out->replace);
-    read_side(by, node, "with", &out->with);
+    read_own_side(by, node, "replace", &out->replace);
+    read_own_side(by, node, "with", &out->with);
     read_answer_parts(node, "a swap", out, by->found);
     (void)field_text(node, "note", &out->also, by->found);
     return by->found->errors == before;

@@ -1,6 +1,7 @@
 #include "swap/answer.h"
 
 #include "nutrition/lines.h"
+#include "swap/combined.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -90,25 +91,43 @@ static double bake_times(arena *a, const trial *bake, double goes_g) {
     return goes_g / tried_g(a, &bake->replaced, goes_g);
 }
 
-static bool amounts_by_rule(const swap_rule *rule, exchange *made, range *comes_g) {
-    balanced_amounts both;
-    if (rule->amount != AMOUNT_MATCH_BALANCE || made->goes_count != 2)
-        return amount_in_place(rule->amount, rule->ratio, made->goes, made->goes_count,
-                               made->comes.what, comes_g);
-    if (!amounts_balanced(made->goes, made->comes.what, &both))
+static bool is_combined(const exchange *made) {
+    return made->goes_count == 2 || made->also_comes.what;
+}
+
+/* Sets the amounts of a combined swap; false, and why, when there are none. */
+static bool amounts_combined(arena *a, const swap_rule *rule, exchange *made, range *comes_g,
+                             const char **in_the_way) {
+    bool split = made->also_comes.what != NULL;
+    const combination both = {.keeps = rule->keeps,
+                              .goes = {made->goes[0], made->goes[1]},
+                              .most = {rule->most[0], rule->most[1]},
+                              .to = {made->comes.what, made->also_comes.what},
+                              .goes_count = made->goes_count,
+                              .comes_count = split ? 2 : 1,
+                              .batch_g = made->about->part_g};
+    combined_amounts by = combined_amounts_of(a, &both);
+    *in_the_way = by.in_the_way;
+    if (!by.possible)
         return false;
-    made->goes[0].grams = both.goes_g[0];
-    made->goes[1].grams = both.goes_g[1];
-    *comes_g = both.comes_g;
+    for (size_t i = 0; i < made->goes_count; i++)
+        made->goes[i].grams = by.goes_g[i];
+    *comes_g = by.comes_g[0];
+    made->also_comes.grams = by.comes_g[1].typical;
     return true;
 }
 
-/* Sets the amounts that `by` promises; false when it promises none. */
-static bool promise(arena *a, decision by, exchange *made, range *comes_g) {
+/* Sets the amounts that `by` promises; false when it promises none, or `*in_the_way` says why there
+ * are none. */
+static bool promise(arena *a, decision by, exchange *made, range *comes_g,
+                    const char **in_the_way) {
     if (decision_says(by) > VERDICT_DIFFERENT)
         return false;
+    if (by.rule && by.rule->amount == AMOUNT_MATCH_BALANCE && is_combined(made))
+        return amounts_combined(a, by.rule, made, comes_g, in_the_way);
     if (by.rule)
-        return amounts_by_rule(by.rule, made, comes_g);
+        return amount_in_place(by.rule->amount, by.rule->ratio, made->goes, made->goes_count,
+                               made->comes.what, comes_g);
     double goes_g = made->goes[0].grams, times = bake_times(a, by.bake, goes_g);
     double to_g = tried_g(a, &by.bake->with, tried_g(a, &by.bake->replaced, goes_g)) * times;
     *comes_g = (range){to_g, to_g, to_g};
@@ -138,16 +157,21 @@ static exchange in_part(const exchange *made, const leaving *what) {
     exchange inside = *made;
     inside.before = &what->part_before;
     inside.comes.grams *= what->share_in_part;
+    inside.also_comes.grams *= what->share_in_part;
     for (size_t i = 0; i < inside.goes_count; i++)
         inside.goes[i].grams *= what->share_in_part;
     return inside;
+}
+
+static bool keeps_free_water(const swap_rule *rule) {
+    return rule->amount == AMOUNT_MATCH_BALANCE && (rule->keeps >> KEPT_FREE_WATER & 1u);
 }
 
 static liquid_change liquid_by(arena *a, decision by, const exchange *made, const leaving *what,
                                bool promised) {
     if (promised && by.bake)
         return liquid_tried(a, made, by.bake);
-    if (promised && (by.rule->keep_liquid || by.rule->amount == AMOUNT_MATCH_BALANCE))
+    if (promised && (by.rule->keep_liquid || keeps_free_water(by.rule)))
         return liquid_kept;
     if (what->part->is_beside) /* nobody thins a topping to keep a batter */
         return liquid_kept;
@@ -171,6 +195,10 @@ static macros macros_change(const exchange *made, const ingredient *liquid, doub
         moved = macros_of_ingredient(made->goes[1].what, made->goes[1].grams);
         go = macros_sum(&go, &moved);
     }
+    if (made->also_comes.what) {
+        moved = macros_of_ingredient(made->also_comes.what, made->also_comes.grams);
+        come = macros_sum(&come, &moved);
+    }
     if (liquid_g != 0) {
         macros *side = liquid_g > 0 ? &come : &go;
         moved = macros_of_ingredient(liquid, fabs(liquid_g));
@@ -187,6 +215,10 @@ static macros macros_change(const exchange *made, const ingredient *liquid, doub
 static void set_foods(swap_note *note, const leaving *what, const exchange *made) {
     allergen_set after = what->kept_allergens | note->to->allergens;
     diet_set diets_after = what->kept_diets & diets_of_ingredient(note->to);
+    if (note->also_to) {
+        after |= note->also_to->allergens;
+        diets_after &= diets_of_ingredient(note->also_to);
+    }
     for (size_t i = 0; i < what->count; i++) {
         if (made->goes[i].grams >= what->goes[i].grams)
             continue;
@@ -231,6 +263,7 @@ static void set_amounts(swap_note *note, const exchange *made, range comes_g,
     note->from_g = made->goes[0].grams;
     note->second_from_g = made->goes_count == 2 ? made->goes[1].grams : 0;
     note->to_g = comes_g.typical;
+    note->also_to_g = comes_g.typical > 0 ? made->also_comes.grams : 0;
     note->to_low_g = comes_g.low;
     note->to_high_g = comes_g.high;
     note->liquid_change_g = liquid->grams.typical;
@@ -246,22 +279,36 @@ static void set_amounts(swap_note *note, const exchange *made, range comes_g,
     note->change = macros_change(made, wet, liquid->grams.typical);
 }
 
-swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decision by) {
+/* Nothing is promised: looked at as if equal weight came. */
+static void take_equal_weight(exchange *made) {
+    double each_g = goes_g(made) / (made->also_comes.what ? 2 : 1);
+    made->comes.grams = each_g;
+    made->also_comes.grams = made->also_comes.what ? each_g : 0;
+}
+
+swap_note answer_of(arena *a, const leaving *what, const decided *said) {
     swap_note note = {.line = what->lines[0],
                       .second_line = what->lines[1],
-                      .to = to,
-                      .says = decision_says(by),
-                      .by = by};
+                      .to = said->to,
+                      .also_to = said->also,
+                      .says = decision_says(said->by),
+                      .by = said->by};
     exchange made = {.about = what->part,
                      .replaced = what->replaced,
                      .before = &what->before,
                      .goes = {what->goes[0], what->goes[1]},
                      .goes_count = what->count,
-                     .comes = {to, 0}};
+                     .comes = {said->to, 0},
+                     .also_comes = {said->also, 0}};
     range comes_g = {0};
-    bool promised = promise(a, by, &made, &comes_g);
-    made.comes.grams = promised ? comes_g.typical : goes_g(&made);
-    liquid_change liquid = liquid_by(a, by, &made, what, promised);
+    bool promised = promise(a, said->by, &made, &comes_g, &note.in_the_way);
+    if (note.in_the_way)
+        note.says = VERDICT_AVOID;
+    if (promised)
+        made.comes.grams = comes_g.typical;
+    else
+        take_equal_weight(&made);
+    liquid_change liquid = liquid_by(a, said->by, &made, what, promised);
     set_amounts(&note, &made, comes_g, &liquid);
     set_foods(&note, what, &made);
     set_words(a, &note);

@@ -23,7 +23,7 @@ typedef struct {
 /* Lines `first` and `second` (SIZE_MAX for none), with all lines of the same ingredients. */
 leaving leaving_of(const recipe_facts *about, size_t first, size_t second);
 
-/* The note on replacing what leaves by `to`, as `by` decided. */
-swap_note answer_of(arena *a, const leaving *what, const ingredient *to, decision by);
+/* The note on replacing what leaves, as was decided. */
+swap_note answer_of(arena *a, const leaving *what, const decided *said);
 
 #endif

@@ -80,7 +80,7 @@ const ingredient *liquid_at(const recipe_facts *about, size_t line) {
 
 /* Figures that are uncertain: the uptakes of what goes and comes, in g of water as published, and
  * how much of an uptake counts. */
-enum { GOES_FIRST, GOES_SECOND, COMES, IN_BATTER, UNCERTAIN };
+enum { GOES_FIRST, GOES_SECOND, COMES, ALSO_COMES, IN_BATTER, UNCERTAIN };
 
 /* The batch before and after. */
 typedef struct {
@@ -113,6 +113,8 @@ static grounds grounds_of(const exchange *made) {
         on.rest_uptake_g -= on.uncertain[GOES_FIRST + i].typical;
     }
     exchange_part(&on, &made->comes, COMES, 1);
+    if (made->also_comes.what)
+        exchange_part(&on, &made->also_comes, ALSO_COMES, 1);
     on.uncertain[IN_BATTER] =
         (range){UPTAKE_IN_BATTER_LOW, UPTAKE_IN_BATTER, UPTAKE_IN_BATTER_HIGH};
     return on;
@@ -122,7 +124,7 @@ static grounds grounds_of(const exchange *made) {
 static double needed_g(const void *grounds_given, const double at[]) {
     const grounds *on = grounds_given;
     double taken_g = at[IN_BATTER] * (on->rest_uptake_g + at[GOES_FIRST] + at[GOES_SECOND]);
-    double taken_after_g = at[IN_BATTER] * (on->rest_uptake_g + at[COMES]);
+    double taken_after_g = at[IN_BATTER] * (on->rest_uptake_g + at[COMES] + at[ALSO_COMES]);
     double free_g = on->water_before_g - taken_g;
     double lacking_g = taken_after_g - on->water_after_g; /* -free' */
     if (free_g < 0)
@@ -149,6 +151,10 @@ balance exchange_balance(const exchange *made, const ingredient *liquid, double 
     }
     moved = balance_of_ingredient(made->comes.what, made->comes.grams);
     after = balance_sum(&after, &moved);
+    if (made->also_comes.what) {
+        moved = balance_of_ingredient(made->also_comes.what, made->also_comes.grams);
+        after = balance_sum(&after, &moved);
+    }
     moved = balance_of_ingredient(liquid, fabs(liquid_g));
     after = liquid_g < 0 ? balance_difference(&after, &moved) : balance_sum(&after, &moved);
     after.lost_g = made->about->of->bake_loss * after.batch_g;
@@ -159,7 +165,8 @@ bool exchange_known(const exchange *made) {
     for (size_t i = 0; i < made->goes_count; i++)
         if (!balance_known(made->goes[i].what))
             return false;
-    return balance_known(made->comes.what);
+    return balance_known(made->comes.what) &&
+           (!made->also_comes.what || balance_known(made->also_comes.what));
 }
 
 /* No less than what the line can give. */

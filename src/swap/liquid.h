@@ -32,7 +32,7 @@ typedef struct {
     bool rescues;    /* false: no amount of liquid makes up for the swap */
 } liquid_change;
 
-/* What takes place: parts go, one comes. */
+/* What takes place: parts go, one comes, or two. */
 typedef struct {
     const recipe_facts *about;   /* of the part of the recipe in which it does */
     unsigned long long replaced; /* bits of the lines that go: no liquid is taken from them */
@@ -40,6 +40,7 @@ typedef struct {
     part goes[2];
     size_t goes_count;
     part comes;
+    part also_comes; /* `what` null: nothing */
 } exchange;
 
 /* True when every uptake that a liquid change rests on is known. */

@@ -14,14 +14,14 @@
  *     with:               {coconut} {meals} {flours}        bits over the pantry
  *
  * All replacements of a line come from one walk: what a rule says of, later rules no longer
- * answer. */
+ * answer. Rules that replace two, and those that bring two, have lists of their own. */
 typedef unsigned long long bits;
 enum { BITS = 64 };
 
 typedef struct {
     const swap_rule *rule;
     const bits *replaces[2]; /* what each `replace` selector fits; the second null for one */
-    const bits *with;
+    const bits *with[2];     /* the same for `with` */
 } ranked_rule;
 
 typedef struct {
@@ -33,6 +33,7 @@ struct rule_index {
     size_t words;         /* of one set of bits */
     ranked_list *by_from; /* one for each ingredient: rules that replace it alone, in order */
     ranked_list twos;     /* rules that replace two, in order */
+    ranked_list *splits;  /* one for each ingredient: rules that bring two for it, in order */
     const trial **bakes;  /* sorted by recipe, the latest first */
     size_t bake_count;
 };
@@ -105,10 +106,13 @@ static const bits *fitting(arena *a, const pantry *shelf, const selector *by) {
     return set;
 }
 
-/* One thing takes the place of one or of two; other shapes answer nothing. */
+/* One thing takes the place of one or of two, or two that of one; other shapes answer nothing. */
 static bool is_usable(const swap_rule *rule) {
-    bool two = rule->replace.count == 2 && !rule->with.items[0].same_kind;
-    return rule->with.count == 1 && (rule->replace.count == 1 || two);
+    size_t replaced = rule->replace.count, new = rule->with.count;
+    if (replaced == 1 && new == 1)
+        return true;
+    bool same_kind = new && rule->with.items[0].same_kind;
+    return !same_kind && ((replaced == 2 && new == 1) || (replaced == 1 && new == 2));
 }
 
 static ranked_rule *ranked_rules(arena *a, const rule_book *book, size_t *count) {
@@ -120,7 +124,8 @@ static ranked_rule *ranked_rules(arena *a, const rule_book *book, size_t *count)
             continue;
         ranked_rule *slot = &ranked[(*count)++];
         slot->rule = rule;
-        slot->with = fitting(a, book->shelf, &rule->with.items[0]);
+        for (size_t k = 0; k < rule->with.count; k++)
+            slot->with[k] = fitting(a, book->shelf, &rule->with.items[k]);
         for (size_t k = 0; k < rule->replace.count; k++)
             slot->replaces[k] = fitting(a, book->shelf, &rule->replace.items[k]);
     }
@@ -135,7 +140,7 @@ static const bits *of_same_kind(arena *a, const pantry *shelf, const ranked_rule
     const ingredient *old = shelf->items[from];
     for (size_t i = 0; i < shelf->count; i++) {
         const ingredient *what = shelf->items[i];
-        if (has_bit(one->with, i) && what->in == old->in && old->kind[0] &&
+        if (has_bit(one->with[0], i) && what->in == old->in && old->kind[0] &&
             strcmp(what->kind, old->kind) == 0)
             set_bit(set, i);
     }
@@ -149,7 +154,7 @@ static const ranked_rule *ranked_for(arena *a, const pantry *shelf, const ranked
         return one;
     ranked_rule *own = ARENA_NEW(a, ranked_rule);
     *own = *one;
-    own->with = of_same_kind(a, shelf, one, from);
+    own->with[0] = of_same_kind(a, shelf, one, from);
     return own;
 }
 
@@ -158,13 +163,14 @@ static void index_rules(arena *a, const rule_book *book, struct rule_index *inde
     const ranked_rule *ranked = ranked_rules(a, book, &count);
     index->words = book->shelf->count / BITS + 1;
     index->by_from = ARENA_ARRAY(a, ranked_list, book->shelf->count + 1);
+    index->splits = ARENA_ARRAY(a, ranked_list, book->shelf->count + 1);
     for (size_t i = 0; i < count; i++)
         if (ranked[i].replaces[1])
             LIST_ADD(a, &index->twos, &ranked[i]);
         else
             for (size_t from = 0; from < book->shelf->count; from++)
                 if (has_bit(ranked[i].replaces[0], from))
-                    LIST_ADD(a, &index->by_from[from],
+                    LIST_ADD(a, ranked[i].with[1] ? &index->splits[from] : &index->by_from[from],
                              ranked_for(a, book->shelf, &ranked[i], from));
 }
 
@@ -191,7 +197,7 @@ static const ingredient *what_at(const recipe_facts *about, size_t line) {
 }
 
 static bool own_replaces(const swap_rule *rule, const recipe_facts *about, size_t from) {
-    return is_usable(rule) && rule->replace.count == 1 &&
+    return rule->replace.count == 1 && rule->with.count == 1 &&
            selector_fits(&rule->replace.items[0], what_at(about, from), about->shelf) &&
            conditions_hold(&rule->when, about, facts_same_lines(about, from));
 }
@@ -244,24 +250,30 @@ static const trial *bake_of(const rule_book *book, const recipe_facts *about, si
     return NULL;
 }
 
-/* What is asked of the rules: lines by the place of their ingredients in the pantry. */
+/* What is asked of the rules: ingredients by their places in the pantry. */
 typedef struct {
     const recipe_facts *about;
-    size_t from[2], to;
-    bool two;
+    size_t from[2], to[2];
+    bool two, split; /* two go; two come */
     unsigned long long replaced;
 } question;
 
+static bool pair_fits(const bits *const sets[2], const size_t pair[2]) {
+    return (has_bit(sets[0], pair[0]) && has_bit(sets[1], pair[1])) ||
+           (has_bit(sets[0], pair[1]) && has_bit(sets[1], pair[0]));
+}
+
+/* A list of rules that replace one is the ingredient's own. */
 static bool replaces_these(const ranked_rule *one, const question *asked) {
-    if (!asked->two)
-        return true; /* the list is the ingredient's own */
-    const bits *const *sets = one->replaces;
-    return (has_bit(sets[0], asked->from[0]) && has_bit(sets[1], asked->from[1])) ||
-           (has_bit(sets[0], asked->from[1]) && has_bit(sets[1], asked->from[0]));
+    return !asked->two || pair_fits(one->replaces, asked->from);
+}
+
+static bool brings_these(const ranked_rule *one, const question *asked) {
+    return asked->split ? pair_fits(one->with, asked->to) : has_bit(one->with[0], asked->to[0]);
 }
 
 static bool answers(const ranked_rule *one, const question *asked) {
-    return has_bit(one->with, asked->to) && replaces_these(one, asked) &&
+    return brings_these(one, asked) && replaces_these(one, asked) &&
            conditions_hold(&one->rule->when, asked->about, asked->replaced);
 }
 
@@ -294,6 +306,12 @@ verdict decision_says(decision by) {
     return by.bake ? by.bake->outcome : VERDICT_UNTRIED;
 }
 
+static question question_of(const rule_book *book, const recipe_facts *about, size_t from) {
+    return (question){.about = about,
+                      .from = {pantry_index(book->shelf, what_at(about, from))},
+                      .replaced = facts_same_lines(about, from)};
+}
+
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
                 const swap_rule **tied) {
     assert(book->index);
@@ -307,20 +325,18 @@ decision decide(const rule_book *book, const recipe_facts *about, size_t from, c
     const trial *bake = bake_of(book, about, from, to);
     if (bake)
         return (decision){SAID_BY_TRIAL, NULL, bake};
-    question asked = {about, {pantry_index(book->shelf, what_at(about, from)), 0}, 0, false, 0};
-    asked.to = pantry_index(book->shelf, to);
-    asked.replaced = facts_same_lines(about, from);
+    question asked = question_of(book, about, from);
+    asked.to[0] = pantry_index(book->shelf, to);
     return decision_by(first_answer(&book->index->by_from[asked.from[0]], &asked, other));
 }
 
 static question question_of_two(const rule_book *book, const recipe_facts *about, size_t first,
                                 size_t second) {
-    return (question){about,
-                      {pantry_index(book->shelf, what_at(about, first)),
-                       pantry_index(book->shelf, what_at(about, second))},
-                      0,
-                      true,
-                      facts_same_lines(about, first) | facts_same_lines(about, second)};
+    question asked = question_of(book, about, first);
+    asked.from[1] = pantry_index(book->shelf, what_at(about, second));
+    asked.two = true;
+    asked.replaced |= facts_same_lines(about, second);
+    return asked;
 }
 
 decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
@@ -331,8 +347,26 @@ decision decide_two(const rule_book *book, const recipe_facts *about, size_t fir
     if (what_at(about, first) == to || what_at(about, second) == to)
         return decision_by(NULL);
     question asked = question_of_two(book, about, first, second);
-    asked.to = pantry_index(book->shelf, to);
+    asked.to[0] = pantry_index(book->shelf, to);
     return decision_by(first_answer(&book->index->twos, &asked, other));
+}
+
+decision decide_split(const rule_book *book, const recipe_facts *about, size_t from,
+                      const ingredient *const to[2], const swap_rule **tied) {
+    assert(book->index);
+    const swap_rule *none, **other = tied ? tied : &none;
+    *other = NULL;
+    if (what_at(about, from) == to[0] || what_at(about, from) == to[1])
+        return decision_by(NULL);
+    question asked = question_of(book, about, from);
+    asked.split = true;
+    asked.to[0] = pantry_index(book->shelf, to[0]);
+    asked.to[1] = pantry_index(book->shelf, to[1]);
+    return decision_by(first_answer(&book->index->splits[asked.from[0]], &asked, other));
+}
+
+bool decided_is_combined(const decided *of) {
+    return of->second != SIZE_MAX || of->also;
 }
 
 /* -- all decisions --------------------------------------------------------------------------- */
@@ -354,7 +388,8 @@ static void claim_one(claims_made *made, size_t to, size_t first, size_t second,
     if (has_bit(made->claimed, to))
         return;
     set_bit(made->claimed, to);
-    LIST_ADD(made->out->home, made->out, (decided){first, second, made->shelf->items[to], by});
+    LIST_ADD(made->out->home, made->out,
+             (decided){first, second, made->shelf->items[to], NULL, by});
 }
 
 /* Everything in `with` that nothing has claimed yet. */
@@ -406,7 +441,7 @@ void decide_all(const rule_book *book, const recipe_facts *about, size_t from, b
     claim_bakes(&made, book, about, from);
     for (size_t i = 0; i < rules->count; i++)
         if (conditions_hold(&rules->items[i]->rule->when, about, replaced))
-            claim_set(&made, rules->items[i]->with, from, SIZE_MAX,
+            claim_set(&made, rules->items[i]->with[0], from, SIZE_MAX,
                       decision_by(rules->items[i]->rule));
     if (untried)
         claim_family(&made, what_at(about, from)->in, from);
@@ -423,7 +458,7 @@ static void claim_pair(claims_made *made, const ranked_list *twos, const questio
             continue;
         bool straight =
             has_bit(one->replaces[0], asked->from[0]) && has_bit(one->replaces[1], asked->from[1]);
-        claim_set(made, one->with, lines[!straight], lines[straight], decision_by(one->rule));
+        claim_set(made, one->with[0], lines[!straight], lines[straight], decision_by(one->rule));
     }
 }
 
@@ -443,4 +478,65 @@ void decide_all_twos(const rule_book *book, const recipe_facts *about, decided_l
             claims_made made = claims_for(book, out);
             claim_pair(&made, &book->index->twos, &asked, (const size_t[2]){i, j});
         }
+}
+
+/* -- one by two ------------------------------------------------------------------------------ */
+
+/* What of `set` the recipe has most of, the replaced lines apart; null where it has none. */
+static const ingredient *at_hand(const rule_book *book, const recipe_facts *about,
+                                 unsigned long long replaced, const bits *set) {
+    const ingredient *most = NULL;
+    double most_g = 0;
+    for (size_t i = 0; i < about->of->lines.count; i++) {
+        const ingredient *what = what_at(about, i);
+        bool gone = i < FACTS_LINES_MOST && (replaced >> i & 1u);
+        if (!what || gone || about->of->weights[i].grams <= most_g ||
+            !has_bit(set, pantry_index(book->shelf, what)))
+            continue;
+        most = what;
+        most_g = about->of->weights[i].grams;
+    }
+    return most;
+}
+
+static const ingredient *first_named(const rule_book *book, const ranked_rule *one) {
+    const selector *by = &one->rule->with.items[1];
+    if (by->names.count)
+        return pantry_find_folded(book->shelf, by->names.items[0]);
+    for (size_t i = 0; i < book->shelf->count; i++)
+        if (has_bit(one->with[1], i))
+            return book->shelf->items[i];
+    return NULL;
+}
+
+/* Claims what `one` brings first, each with the same second. */
+static void claim_split(claims_made *made, const rule_book *book, const question *asked,
+                        const ranked_rule *one, size_t from) {
+    const ingredient *also = at_hand(book, asked->about, asked->replaced, one->with[1]);
+    if (!also)
+        also = first_named(book, one);
+    if (!also || also == what_at(asked->about, from))
+        return;
+    for (size_t to = 0; to < made->shelf->count; to++) {
+        const ingredient *what = made->shelf->items[to];
+        if (!has_bit(one->with[0], to) || has_bit(made->claimed, to) || what == also)
+            continue;
+        set_bit(made->claimed, to);
+        LIST_ADD(made->out->home, made->out,
+                 (decided){from, SIZE_MAX, what, also, decision_by(one->rule)});
+    }
+}
+
+void decide_all_splits(const rule_book *book, const recipe_facts *about, size_t from,
+                       decided_list *out) {
+    assert(book->index);
+    question asked = question_of(book, about, from);
+    const ranked_list *rules = &book->index->splits[asked.from[0]];
+    if (!rules->count)
+        return;
+    claims_made made = claims_for(book, out);
+    set_bit(made.claimed, asked.from[0]);
+    for (size_t i = 0; i < rules->count; i++)
+        if (conditions_hold(&rules->items[i]->rule->when, about, asked.replaced))
+            claim_split(&made, book, &asked, rules->items[i], from);
 }

@@ -6,17 +6,50 @@
 
 /* The note with what was tried in recipes like this one. */
 static swap_note answer_with_evidence(arena *a, const rule_book *book, const leaving *what,
-                                      const ingredient *to, decision by) {
-    swap_note note = answer_of(a, what, to, by);
-    if (what->count == 1)
-        note.tried = evidence_of(a, book, what->part, what->goes[0].what, to, by);
+                                      const decided *said) {
+    swap_note note = answer_of(a, what, said);
+    if (!decided_is_combined(said))
+        note.tried = evidence_of(a, book, what->part, what->goes[0].what, said->to, said->by);
     return note;
 }
 
 swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
                   const ingredient *to) {
     leaving what = leaving_of(about, from, SIZE_MAX);
-    return answer_with_evidence(a, book, &what, to, decide(book, about, from, to, NULL));
+    const decided said = {from, SIZE_MAX, to, NULL, decide(book, about, from, to, NULL)};
+    return answer_with_evidence(a, book, &what, &said);
+}
+
+static decision decide_combined(const rule_book *book, const recipe_facts *about,
+                                const decided *asked, const swap_rule **tied) {
+    if (asked->also)
+        return decide_split(book, about, asked->first,
+                            (const ingredient *const[2]){asked->to, asked->also}, tied);
+    return decide_two(book, about, asked->first, asked->second, asked->to, tied);
+}
+
+/* In the order of the rule's selectors, by which its shares go. */
+static void order_lines(const recipe_facts *about, decided *said) {
+    const swap_rule *rule = said->by.rule;
+    if (said->second == SIZE_MAX || !rule)
+        return;
+    const ingredient *first = about->of->lines.items[said->first].what;
+    const ingredient *second = about->of->lines.items[said->second].what;
+    if (selector_fits(&rule->replace.items[0], first, about->shelf) &&
+        selector_fits(&rule->replace.items[1], second, about->shelf))
+        return;
+    size_t line = said->first;
+    said->first = said->second;
+    said->second = line;
+}
+
+swap_note note_of_combined(arena *a, const rule_book *book, const recipe_facts *about,
+                           const decided *asked) {
+    decided said = *asked;
+    said.by = decide_combined(book, about, asked, NULL);
+    order_lines(about, &said);
+    leaving what = leaving_of(about, said.first, said.second);
+    return answer_with_evidence(a, book, &what, &said);
 }
 
 /* -- all of a recipe ------------------------------------------------------------------------- */
@@ -33,13 +66,13 @@ static int asked_for(family in) {
 
 /* A decision with what the list is sorted by, compared from left to right. */
 typedef struct {
-    size_t key[5]; /* two-for-one, how far from asked for, lines, verdict */
+    size_t key[5]; /* combined, how far from asked for, lines, verdict */
     decided said;
 } entry;
 
 static entry entry_of(const recipe_facts *about, const decided *said) {
     family in = about->of->lines.items[said->first].what->in;
-    return (entry){{said->second != SIZE_MAX, (size_t)(asked_for(in) + 4), said->first,
+    return (entry){{decided_is_combined(said), (size_t)(asked_for(in) + 4), said->first,
                     said->second, decision_says(said->by)},
                    *said};
 }
@@ -49,7 +82,10 @@ static int compare_entries(const void *left, const void *right) {
     for (size_t i = 0; i < COUNT(a->key); i++)
         if (a->key[i] != b->key[i])
             return a->key[i] < b->key[i] ? -1 : 1;
-    return strcmp(a->said.to->name, b->said.to->name);
+    int order = strcmp(a->said.to->name, b->said.to->name);
+    if (order || !a->said.also || !b->said.also)
+        return order;
+    return strcmp(a->said.also->name, b->said.also->name);
 }
 
 static bool has_weight(const recipe_facts *about, size_t line) {
@@ -67,8 +103,10 @@ static decided_list all_decided(arena *a, const rule_book *book, const recipe_fa
                                 bool untried) {
     decided_list all = {.home = a}, twos = {.home = a};
     for (size_t i = 0; i < about->of->lines.count; i++)
-        if (has_weight(about, i))
+        if (has_weight(about, i)) {
             decide_all(book, about, i, untried, &all);
+            decide_all_splits(book, about, i, &all);
+        }
     decide_all_twos(book, about, &twos);
     for (size_t i = 0; i < twos.count; i++)
         if (has_weight(about, twos.items[i].first) && has_weight(about, twos.items[i].second))
@@ -95,7 +133,7 @@ swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, 
         const decided *said = &entries[i].said;
         if (what.lines[0] != said->first || what.lines[1] != said->second)
             what = leaving_of(about, said->first, said->second);
-        notes.items[i] = answer_with_evidence(a, book, &what, said->to, said->by);
+        notes.items[i] = answer_with_evidence(a, book, &what, said);
     }
     return notes;
 }
@@ -136,9 +174,9 @@ void notes_check(arena *a, const rule_book *book, const recipe_facts *about, pro
     for (size_t i = 0; i < all.count; i++) {
         const decided *said = &entries[i].said;
         const swap_rule *other;
-        decision by = said->second == SIZE_MAX
-                          ? decide(book, about, said->first, said->to, &other)
-                          : decide_two(book, about, said->first, said->second, said->to, &other);
+        decision by = decided_is_combined(said)
+                          ? decide_combined(book, about, said, &other)
+                          : decide(book, about, said->first, said->to, &other);
         if (other && add_tie(a, &seen, (tie){by.rule, other}))
             report_tie(about, said, (tie){by.rule, other}, found);
     }

@@ -14,12 +14,16 @@ typedef struct {
     size_t line;        /* of the recipe: what is replaced (the first, of two) */
     size_t second_line; /* SIZE_MAX unless two are replaced */
     const ingredient *to;
+    const ingredient *also_to; /* the second that comes; null unless two do */
     verdict says;
     decision by;
     double from_g; /* what goes: all lines of that ingredient, or a part of them in a two-for-one */
     double to_g, to_low_g, to_high_g; /* amount of the new one; 0 when nothing is promised: to be
                                          avoided, untried, or a figure it takes is not known */
     double second_from_g;             /* of the second replaced ingredient, the part that goes */
+    double also_to_g;                 /* of the second that comes */
+    const char *in_the_way;           /* a combined swap that no amounts make possible: why; such a
+                                         one is to be avoided, whatever the rule says */
     double liquid_change_g, liquid_low_g, liquid_high_g; /* to add (+) or hold back (-) */
     double liquid_needed_g; /* what it would take to keep the free water (+ or -), also where
                                nothing is promised or no line can give as much */
@@ -32,7 +36,7 @@ typedef struct {
     macros change;         /* per portion, swapped less written */
     allergen_set gained, lost;
     diet_set diets_lost, diets_gained;
-    evidence tried; /* bakes of recipes like this one; none for a two-for-one */
+    evidence tried; /* bakes of recipes like this one; none for a combined swap */
     const char *expect, *because, *basis, *also; /* borrowed or in the arena; may be null */
 } swap_note;
 
@@ -46,9 +50,14 @@ typedef struct {
 swap_note note_of(arena *a, const rule_book *book, const recipe_facts *about, size_t from,
                   const ingredient *to);
 
+/* Answers a combined swap, two by one or one by two: lines and ingredients of `asked`, whose
+ * decision is not looked at. */
+swap_note note_of_combined(arena *a, const rule_book *book, const recipe_facts *about,
+                           const decided *asked);
+
 /* Every known note of the recipe: for each line (each ingredient once), the replacements that
  * something decides on, most asked-for lines first (protein powders, flours and meals, nut
- * butters, eggs, then the rest), verdicts best first, then by name; two-for-one notes after. The
+ * butters, eggs, then the rest), verdicts best first, then by name; combined ones after. The
  * untried ones of the same family too when `untried`. */
 swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, bool untried);
 

@@ -28,6 +28,16 @@ static const char *const moisture_words[] = {
 #undef MOISTURE
 };
 
+static const char *const kept_words[] = {
+#define KEPT(constant, word) word,
+    KEPT_LIST(KEPT)
+#undef KEPT
+};
+
+const char *kept_word(kept_thing which) {
+    return kept_words[which];
+}
+
 const char *verdict_word(verdict which) {
     return verdict_words[which];
 }

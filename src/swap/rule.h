@@ -128,8 +128,29 @@ typedef enum {
     AMOUNT_MATCH_WATER_UPTAKE,
     AMOUNT_MATCH_PROTEIN,
     AMOUNT_MATCH_SWEETNESS,
-    AMOUNT_MATCH_BALANCE /* two for one: keeps water balance and batch weight */
+    AMOUNT_MATCH_BALANCE /* combined swaps: keeps what `keeps` lists (swap/combined.h) */
 } amount_rule;
+
+/* What a combined swap may keep. KEPT(constant, word) */
+#define KEPT_LIST(KEPT)                                                                            \
+    KEPT(WEIGHT, "weight")                                                                         \
+    KEPT(FREE_WATER, "free water") /* in the bowl */                                               \
+    KEPT(BULK, "bulk")             /* dry solids other than fat */                                 \
+    KEPT(FAT, "fat")                                                                               \
+    KEPT(SETTING, "setting protein")                                                               \
+    KEPT(SWEETNESS, "sweetness")
+
+typedef enum {
+#define KEPT(constant, word) KEPT_##constant,
+    KEPT_LIST(KEPT)
+#undef KEPT
+        KEPT_COUNT
+} kept_thing;
+
+const char *kept_word(kept_thing which);
+
+/* What `match: balance` keeps unless it says otherwise. */
+#define KEPT_USUALLY (1u << KEPT_WEIGHT | 1u << KEPT_FREE_WATER)
 
 /* Whose word it is, most authority first. */
 typedef enum {
@@ -144,12 +165,14 @@ typedef struct {
     const char *id; /* "whey-where-egg-white-sets-a-plant-batter" */
     place at;
     authority by;
-    selectors replace, with; /* one selector mostly; two where two are replaced */
+    selectors replace, with; /* one selector mostly; two where two are replaced, or come */
     conditions when;
     verdict says;
     amount_rule amount;
     double ratio;
-    bool keep_liquid;                    /* false: rebalance */
+    unsigned keeps;   /* AMOUNT_MATCH_BALANCE: bit 1u << kept_thing */
+    double most[2];   /* the same: share of each replaced ingredient that may go; 0: as usual */
+    bool keep_liquid; /* false: rebalance */
     const char *also, *expect, *because; /* may be null */
     const char *basis; /* "common practice", "published: …", "trial", "from memory" */
 } swap_rule;

@@ -198,7 +198,7 @@ static const struct {
      "- rule: a\n  replace: [{kind: pea}, {kind: white}, {kind: apple}]\n"
      "  with: {kind: whey}\n" END,
      "r.yaml:2:12: error: \"replace\" lists 3 choices of ingredients\n"
-     "  hint: a rule replaces one or two by one\n"},
+     "  hint: a rule replaces one or two by one, or one by two\n"},
     {"a family misspelt",
      "- rule: a\n  replace: {family: protien powder}\n  with: {kind: whey}\n" END,
      "r.yaml:2:21: error: \"protien powder\" is not a value of \"family\"\n"
@@ -253,8 +253,8 @@ static const struct {
      "r.yaml:7:20: error: \"volume\" must be how much of the new replaces 1 of the old\n"
      "  hint: for example: amount: {volume: 1/2}\n"},
     {"balance of one", SIDES END "  amount: {match: balance}\n",
-     "r.yaml:7:19: error: \"balance\" is for two ingredients replaced by one\n"
-     "  hint: list two under \"replace\"\n"},
+     "r.yaml:7:19: error: \"balance\" is for two ingredients replaced by one, or one by two\n"
+     "  hint: list two under \"replace\" or under \"with\"\n"},
     {"the same as what", "- rule: a\n  replace: {family: flour}\n  with: {same: family}\n" END,
      "r.yaml:3:16: error: \"family\" is not a value of \"same\"\n  hint: it is one of: kind\n"},
     {"the same on the wrong side",

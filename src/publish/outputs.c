@@ -39,6 +39,21 @@ void output_copy(outputs *to, const char *path, const char *from, problems *foun
     arena_free(a);
 }
 
+void output_keep_earlier(outputs *to, const char *folder) {
+    if (!to->folder)
+        return;
+    arena *a = arena_new();
+    span record, line;
+    int why = 0;
+    if (!file_read(a, path_join(a, to->folder, RECORD_NAME), &record, &why))
+        record = (span){NULL, 0};
+    while (span_next_line(&record, &line))
+        if (span_begins(line, folder) && path_is_plain(line) &&
+            file_exists(path_join(a, to->folder, arena_copy(a, line))))
+            output_keep(to, arena_copy(a, line));
+    arena_free(a);
+}
+
 void outputs_join(outputs *to, const outputs *more) {
     for (size_t i = 0; i < more->written.count; i++)
         output_keep(to, more->written.items[i]);

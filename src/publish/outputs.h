@@ -38,6 +38,9 @@ void output_copy(outputs *to, const char *path, const char *from, problems *foun
 /* Notes `path` as written, so that it is kept, without writing it. */
 void output_keep(outputs *to, const char *path);
 
+/* Notes what an earlier time wrote below `folder` (ends with /) and is still there. */
+void output_keep_earlier(outputs *to, const char *folder);
+
 /* Adds the paths of `more` to `to`. */
 void outputs_join(outputs *to, const outputs *more);
 

@@ -1,6 +1,7 @@
 #include "publish/recipe_pages.h"
 
 #include "base/words.h"
+#include "publish/swapped_pages.h"
 #include "site/view_recipe.h"
 
 recipe_maker recipe_maker_new(const page_maker *by, arena *a, arena *keep, outputs *to,
@@ -23,13 +24,7 @@ static void keep_earlier(recipe_maker *with, const char *name) {
         return;
     span stem = span_of(name);
     stem.length -= strlen(".md");
-    const char *path = path_of_recipe(with->a, words_slug(with->a, stem));
-    static const char *const files[] = {"index.html", "recipe.json"};
-    for (size_t i = 0; i < COUNT(files); i++) {
-        const char *file = file_in(with->a, path, files[i]);
-        if (file_exists(path_join(with->a, with->to->folder, file)))
-            output_keep(with->to, file);
-    }
+    output_keep_earlier(with->to, path_of_recipe(with->a, words_slug(with->a, stem)));
 }
 
 static void check_picture(const recipe_maker *with, const recipe *of) {
@@ -56,24 +51,31 @@ static void check_slug(const recipe_maker *with, const recipe *of, const char *n
     }
 }
 
-static void write_view(recipe_maker *with, const char *path, const char *name, const view *of) {
+void recipe_write_view(recipe_maker *with, const char *path, const char *name, const view *of) {
     text_clear(&with->page);
     view_write_json(of, false, &with->page);
     output_write(with->to, file_in(with->a, path, name), text_span(&with->page), with->found);
+}
+
+void recipe_write_page(recipe_maker *with, const char *path, const char *template,
+                       const view *page) {
+    if (with->by->show_views)
+        recipe_write_view(with, path, "view.json", page);
+    text_clear(&with->page);
+    (void)template_fill(with->by->look->templates, template, page, &with->page);
+    output_write(with->to, file_in(with->a, path, "index.html"), text_span(&with->page),
+                 with->found);
 }
 
 static void write_pages(recipe_maker *with, const recipe_figures *figures,
                         const swap_notes *notes) {
     const char *path = path_of_recipe(with->a, figures->of->slug);
     view *alone = view_of_recipe(with->a, with->by, figures);
-    write_view(with, path, "recipe.json", view_of_recipe_document(with->a, figures, alone, notes));
+    recipe_write_view(with, path, "recipe.json",
+                      view_of_recipe_document(with->a, figures, alone, notes));
     view *page = view_of_recipe_page(with->a, with->by, figures, alone, notes);
-    if (with->by->show_views)
-        write_view(with, path, "view.json", page);
-    text_clear(&with->page);
-    (void)template_fill(with->by->look->templates, "recipe", page, &with->page);
-    output_write(with->to, file_in(with->a, path, "index.html"), text_span(&with->page),
-                 with->found);
+    recipe_write_page(with, path, "recipe", page);
+    swapped_pages_make(with, figures, notes);
 }
 
 void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {

@@ -1,4 +1,5 @@
-/* Makes one recipe's files: its page and its recipe.json; what a worker does. */
+/* Makes one recipe's files: its page, its recipe.json and the pages of its main swaps; what a
+ * worker does. */
 #ifndef PUBLISH_RECIPE_PAGES_H
 #define PUBLISH_RECIPE_PAGES_H
 
@@ -21,7 +22,13 @@ recipe_maker recipe_maker_new(const page_maker *by, arena *a, arena *keep, outpu
                               problems *found);
 void recipe_maker_free(recipe_maker *of);
 
-/* Reads the recipe file `name`, writes its page and recipe.json, and adds its row to `rows`. A
+/* Writes `of` as `path`/`name`; fills `template` from `page` and writes it as `path`/index.html,
+ * with its view beside it where that is asked for. */
+void recipe_write_view(recipe_maker *with, const char *path, const char *name, const view *of);
+void recipe_write_page(recipe_maker *with, const char *path, const char *template,
+                       const view *page);
+
+/* Reads the recipe file `name`, writes its files, and adds its row to `rows`. A
  * recipe with errors is reported; its files of an earlier time are kept. */
 void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows);
 

@@ -16,7 +16,6 @@ typedef struct {
     problems *found;
     arena *a, *lasting;
     text page;
-    path_list paths; /* of pages, for the sitemap */
 } maker;
 
 static void write_page(maker *with, const char *template, const char *path, const view *page) {
@@ -30,7 +29,6 @@ static void write_page(maker *with, const char *template, const char *path, cons
     (void)template_fill(with->by->look->templates, template, page, &with->page);
     const char *file = arena_format(with->a, "%sindex.html", path);
     output_write(with->to, file, text_span(&with->page), with->found);
-    LIST_ADD(with->lasting, &with->paths, arena_copy(with->lasting, span_of(path)));
     arena_reset(with->a);
 }
 
@@ -107,13 +105,24 @@ static int compare_paths(const void *left, const void *right) {
     return strcmp(*(const char *const *)left, *(const char *const *)right);
 }
 
+/* The addresses of all that was written as a folder's page. */
+static path_list pages_written(maker *with) {
+    static const char name[] = "index.html";
+    path_list paths = {0};
+    for (size_t i = 0; i < with->to->written.count; i++) {
+        span path = span_of(with->to->written.items[i]);
+        if (strcmp(path_name(path.at), name) == 0)
+            LIST_ADD(with->lasting, &paths,
+                     arena_copy(with->lasting, span_first(path, path.length - strlen(name))));
+    }
+    qsort(paths.items, paths.count, sizeof paths.items[0], compare_paths);
+    return paths;
+}
+
 static void make_feeds(maker *with) {
-    for (size_t i = 0; i < with->rows->count; i++)
-        LIST_ADD(with->lasting, &with->paths,
-                 path_of_recipe(with->lasting, with->rows->items[i].slug));
-    qsort(with->paths.items, with->paths.count, sizeof with->paths.items[0], compare_paths);
+    path_list paths = pages_written(with);
     text_clear(&with->page);
-    sitemap_write(with->a, with->by->folder, with->paths.items, with->paths.count, &with->page);
+    sitemap_write(with->a, with->by->folder, paths.items, paths.count, &with->page);
     output_write(with->to, "sitemap.xml", text_span(&with->page), with->found);
     text_clear(&with->page);
     feed_write(with->a, with->by, with->rows, &with->page);

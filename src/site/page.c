@@ -2,6 +2,8 @@
 
 #include "base/words.h"
 
+#include <stdint.h>
+
 char *page_root(arena *a, const char *path) {
     text t = TEXT_EMPTY;
     for (const char *c = path; *c; c++)
@@ -26,6 +28,14 @@ char *path_of_kind(arena *a, const char *kind) {
 
 char *path_of_tag(arena *a, const char *tag) {
     return arena_format(a, "tags/%s/", words_slug(a, span_of(tag)));
+}
+
+char *path_of_swapped(arena *a, const recipe *of, const swap_note *note) {
+    const recipe_line *lines = of->lines.items;
+    if (note->second_line == SIZE_MAX)
+        return arena_format(a, "recipes/%s/with-%s/", of->slug, note->to->slug);
+    return arena_format(a, "recipes/%s/with-%s-for-%s-and-%s/", of->slug, note->to->slug,
+                        lines[note->line].what->slug, lines[note->second_line].what->slug);
 }
 
 char *page_address(arena *a, const site_folder *of, const char *path) {

@@ -4,6 +4,7 @@
 
 #include "read/site_folder.h"
 #include "site/theme.h"
+#include "swap/note.h"
 
 /* All that pages are made from: constant while they are. */
 typedef struct {
@@ -13,8 +14,8 @@ typedef struct {
 } page_maker;
 
 /* A new view for the page at `path` ("recipes/rounds/"; "" is the home page) with site, root,
- * page, menu, words and cautions filled in. `kind`: home, recipe, list, ingredient, chart,
- * search, plain or missing. `summary` may be null. All in `a`; arguments are borrowed. */
+ * page, menu, words and cautions filled in. `kind`: home, recipe, swapped, list, ingredient,
+ * chart, search, plain or missing. `summary` may be null. All in `a`; arguments are borrowed. */
 view *page_view(arena *a, const page_maker *by, const char *kind, const char *path,
                 const char *title, const char *summary);
 
@@ -26,6 +27,9 @@ char *path_of_recipe(arena *a, const char *slug);         /* recipes/<slug>/ */
 char *path_of_ingredient(arena *a, const ingredient *of); /* ingredients/<slug>/ */
 char *path_of_kind(arena *a, const char *kind);           /* kinds/<slug>/ */
 char *path_of_tag(arena *a, const char *tag);             /* tags/<slug>/ */
+
+/* recipes/<slug>/with-<slug of what comes>/, for two that go with -for-<one>-and-<other>. */
+char *path_of_swapped(arena *a, const recipe *of, const swap_note *note);
 
 /* The site's address followed by `path`. */
 char *page_address(arena *a, const site_folder *of, const char *path);

@@ -222,7 +222,7 @@ static void put_remarks(arena *a, view *page, const recipe_figures *of) {
     view_put_bool(a, page, "has_remarks", list.count > 0);
 }
 
-static char *money(arena *a, double amount, const char *currency) {
+char *money_text(arena *a, double amount, const char *currency) {
     text t = TEXT_EMPTY;
     number_add_fixed(&t, amount, 2);
     char *put = arena_format(a, "%s %s", t.bytes, currency ? currency : "");
@@ -234,8 +234,9 @@ static void put_cost(arena *a, view *page, const recipe_figures *of) {
     if (of->cost <= 0)
         return;
     view *put = view_put_object(a, page, "cost");
-    view_put_text(a, put, "batch_text", money(a, of->cost, of->by->currency));
-    view_put_text(a, put, "portion_text", money(a, of->cost / of->of->portions, of->by->currency));
+    view_put_text(a, put, "batch_text", money_text(a, of->cost, of->by->currency));
+    view_put_text(a, put, "portion_text",
+                  money_text(a, of->cost / of->of->portions, of->by->currency));
     if (of->cost_lacking)
         view_put_number(a, put, "lacking_count", (double)of->cost_lacking, 0);
 }

@@ -33,6 +33,9 @@ void view_put_figures(arena *a, view *page, const recipe_figures *of);
 /* The document of `crumbnote macros --json`. */
 view *view_of_macros(arena *a, const recipe_figures *of);
 
+/* "1.20 EUR"; `currency` may be null. In `a`. */
+char *money_text(arena *a, double amount, const char *currency);
+
 /* {N}: the nine figures of the contract; what is unknown is null. */
 view *view_of_nutrients(arena *a, const macros *of, energy_rule energy);
 

@@ -20,7 +20,7 @@ static void put_head(arena *a, view *to, const recipe *of, const site_settings *
     page_put_picture(a, to, "picture", of->picture, of->picture_text);
 }
 
-static void put_yield(arena *a, view *to, const recipe *of) {
+void view_put_yield(arena *a, view *to, const recipe *of) {
     view_put_text(a, to, "makes_text", phrase_yield(a, &of->makes));
     view_put_text(a, to, "portion_text", phrase_yield(a, &of->portion));
     view_put_number(a, to, "portions", of->portions, 2);
@@ -142,7 +142,7 @@ static void put_line(arena *a, view *lines, const recipe_line *line, const weigh
         view_put_number(a, put, "each_g", each->typical, 1);
 }
 
-static void put_groups(arena *a, view *to, const recipe *of, cup_standard cups) {
+void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups) {
     view *groups = view_put_list(a, to, "groups");
     for (size_t g = 0; g < of->groups.count; g++) {
         const line_group *group = &of->groups.items[g];
@@ -171,15 +171,19 @@ static void put_tags(arena *a, view *to, const recipe *of) {
     view_put_bool(a, to, "has_tags", tags->count > 0);
 }
 
+void view_put_times(arena *a, view *to, const recipe *of) {
+    put_minutes(a, to, &of->minutes);
+    put_oven(a, to, of);
+}
+
 view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of) {
     const site_settings *settings = &by->folder->settings;
     const recipe *from = of->of;
     view *put = view_object(a);
     put_head(a, put, from, settings);
-    put_yield(a, put, from);
-    put_minutes(a, put, &from->minutes);
-    put_oven(a, put, from);
-    put_groups(a, put, from, settings->cups);
+    view_put_yield(a, put, from);
+    view_put_times(a, put, from);
+    view_put_groups(a, put, from, settings->cups);
     put_body(a, put, from);
     view_put_figures(a, put, of);
     put_tags(a, put, from);
@@ -198,7 +202,6 @@ view *view_of_recipe_document(arena *a, const recipe_figures *of, const view *al
 
 view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *of,
                           const view *alone, const swap_notes *notes) {
-    const site_settings *settings = &by->folder->settings;
     const recipe *from = of->of;
     const char *path = path_of_recipe(a, from->slug);
     view *page = page_view(a, by, "recipe", path, from->title, from->summary);
@@ -206,8 +209,7 @@ view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *
         view_put_text(a, page, "image",
                       page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
     view_put_text(a, page, "json_ld", json_ld_of(a, by, of));
-    note_words words = {from,          &by->folder->book, settings->cups,    settings->energy,
-                        settings->law, &of->claims,       settings->currency};
+    note_words words = note_words_of(by, of, notes);
     view_put_swaps(a, page, &words, notes);
     view_put_all(page, alone);
     return page;

@@ -9,6 +9,12 @@
 /* What both have: ingredients, method, figures, trials. In `a`. */
 view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of);
 
+/* Its parts, for pages that show a recipe otherwise: makes, portion and weights; minutes, oven and
+ * pan; the lines by groups. */
+void view_put_yield(arena *a, view *to, const recipe *of);
+void view_put_times(arena *a, view *to, const recipe *of);
+void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups);
+
 /* recipe.json: `alone` (borrowed) with the swaps as figures. */
 view *view_of_recipe_document(arena *a, const recipe_figures *of, const view *alone,
                               const swap_notes *notes);

@@ -11,6 +11,19 @@
 #include <math.h>
 #include <stdint.h>
 
+note_words note_words_of(const page_maker *by, const recipe_figures *figures,
+                         const swap_notes *notes) {
+    const site_settings *settings = &by->folder->settings;
+    return (note_words){.of = figures->of,
+                        .book = &by->folder->book,
+                        .cups = settings->cups,
+                        .energy = settings->energy,
+                        .law = settings->law,
+                        .holding = &figures->claims,
+                        .currency = settings->currency,
+                        .pages = main_swaps_of(figures->of, notes)};
+}
+
 const char *note_said_by(arena *a, const swap_note *note) {
     switch (note->by.by) {
     case SAID_BY_RECIPE:
@@ -127,6 +140,19 @@ static void put_names(arena *a, view *to, const char *key, const word_list *list
         view_put_text(a, to, key, phrase_list(a, list->items, list->count));
 }
 
+void view_put_claim_changes(arena *a, view *to, const claims *then, const claims *now) {
+    word_list gained = claims_gained(a, then, now);
+    word_list gone = claims_gained(a, now, then), lost = {0}, open = {0};
+    for (size_t i = 0; i < gone.count; i++)
+        if (is_tested(now, gone.items[i]))
+            LIST_ADD(a, &lost, gone.items[i]);
+        else
+            LIST_ADD(a, &open, gone.items[i]);
+    put_names(a, to, "claims_gained_text", &gained);
+    put_names(a, to, "claims_lost_text", &lost);
+    put_names(a, to, "claims_open_text", &open);
+}
+
 /* Which claims stop or start to hold, worked out on the recipe with the swap applied. */
 static void put_claim_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
     if (!may_change_claims(by, note))
@@ -136,16 +162,7 @@ static void put_claim_changes(arena *a, view *to, const note_words *by, const sw
     recipe_macros figures = macros_of(swapped);
     protein_quality quality = quality_of(a, swapped);
     claims now = claims_brief_of(a, swapped, &figures, &quality, by->law);
-    word_list gained = claims_gained(a, by->holding, &now);
-    word_list gone = claims_gained(a, &now, by->holding), lost = {0}, open = {0};
-    for (size_t i = 0; i < gone.count; i++)
-        if (is_tested(&now, gone.items[i]))
-            LIST_ADD(a, &lost, gone.items[i]);
-        else
-            LIST_ADD(a, &open, gone.items[i]);
-    put_names(a, to, "claims_gained_text", &gained);
-    put_names(a, to, "claims_lost_text", &lost);
-    put_names(a, to, "claims_open_text", &open);
+    view_put_claim_changes(a, to, by->holding, &now);
 }
 
 static void put_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
@@ -197,10 +214,9 @@ static const char *note_id(arena *a, const recipe *of, const swap_note *note) {
 
 /* What holds for this replacement alone: amounts, liquid, changes, balance. Lists are long, so
  * what a note does not have is left out. */
-static void put_amounts(arena *a, view *list, const note_words *by, const swap_note *note,
+static void put_amounts(arena *a, view *to, const note_words *by, const swap_note *note,
                         bool is_first) {
     const ingredient *from = by->of->lines.items[note->line].what;
-    view *to = view_put_object(a, list, NULL);
     view_put_text(a, to, "id", note_id(a, by->of, note));
     view_put_text(a, to, "to", note->to->name);
     view_put_text(a, to, "to_href", path_of_ingredient(a, note->to));
@@ -212,6 +228,8 @@ static void put_amounts(arena *a, view *list, const note_words *by, const swap_n
         view_put_text(a, to, "second_from_text",
                       phrase_weighed(a, second, note->second_from_g, by->cups));
     }
+    if (main_swaps_have(&by->pages, note))
+        view_put_text(a, to, "page_href", path_of_swapped(a, by->of, note));
     if (note->says == VERDICT_AVOID)
         return; /* no amount is advised, so there is nothing to say of one */
     view_put_some(a, to, "amount_text", amount_text(a, by, note));
@@ -266,8 +284,16 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
         view_put_some(a, group, "past_rescue_text", note_past_rescue_text(notes[0]));
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
-        put_amounts(a, list, by, notes[i], i == 0);
+        put_amounts(a, view_put_object(a, list, NULL), by, notes[i], i == 0);
     view_put_tried(a, group, by->of, notes, count);
+}
+
+void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note) {
+    view_put_verdict(a, to, note->says);
+    put_reasons(a, to, note);
+    put_balance(a, to, by, note);
+    put_amounts(a, to, by, note, true);
+    view_put_tried(a, to, by->of, &note, 1);
 }
 
 /* The same for programs: grams instead of words. */

@@ -2,9 +2,9 @@
 #ifndef SITE_VIEW_SWAPS_H
 #define SITE_VIEW_SWAPS_H
 
-#include "nutrition/claims.h"
 #include "site/page.h"
-#include "swap/note.h"
+#include "site/view_figures.h"
+#include "swap/main_swaps.h"
 
 /* What notes are worded with. */
 typedef struct {
@@ -15,7 +15,12 @@ typedef struct {
     label_law law;         /* how allergens are named, and whose claims */
     const claims *holding; /* of the recipe as written; null: changes of claims are not said */
     const char *currency;  /* may be null */
+    main_swaps pages;      /* the notes that have a page of their own */
 } note_words;
+
+/* The words for the notes of a recipe with these figures; all is borrowed. */
+note_words note_words_of(const page_maker *by, const recipe_figures *figures,
+                         const swap_notes *notes);
 
 /* Puts `swaps` on the page: by replaced ingredient, and within it by what decides, in the order of
  * `notes` (untried last, two-for-one notes after all others). */
@@ -24,6 +29,13 @@ void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes
 /* Puts `swaps` on a document for programs: a list of {from, from_g, answers}, each answer a verdict
  * with its reasons and the replacements it holds for, in grams. */
 void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_notes *notes);
+
+/* Puts one note on `to`: its verdict, its reasons, amounts and what changes. */
+void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note);
+
+/* Puts claims_gained_text, claims_lost_text and claims_open_text, as far as there are any: what
+ * held `then` and holds `now`. */
+void view_put_claim_changes(arena *a, view *to, const claims *then, const claims *now);
 
 /* "Add 15 g (1 tbsp) water", "Hold back 20 g (4 tsp) of the milk"; null when nothing changes. */
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note);

@@ -1,33 +1,103 @@
 #include "swap/swapped.h"
 
+#include "measure/kitchen.h"
+
 #include <math.h>
 #include <stdint.h>
 
 /* Less than this is nothing. */
 #define NOTHING_G 1e-9
 
-static void add_line(arena *a, recipe *to, const ingredient *what, double grams) {
-    recipe_line line = {.what = what, .name = what->name, .written = what->name};
-    LIST_ADD(a, &to->lines, line);
-    to->weights[to->lines.count - 1] =
-        (weight){.way = WEIGHT_WRITTEN, .grams = grams, .low_g = grams, .high_g = grams};
+/* A recipe in the making. */
+typedef struct {
+    arena *a;
+    const recipe *of;
+    const swap_note *note;
+    const ingredient *water;
+    recipe *to;
+    size_t *was;      /* for each line of `to` */
+    size_t *starts;   /* for each line of `of`: how many lines of `to` stand before it */
+    double left_g[2]; /* of what goes, still to be taken off */
+} swapping;
+
+/* "55 g rice protein powder": a line as somebody would write it who only has scales. */
+static recipe_line line_in_grams(arena *a, const recipe_line *like, double grams) {
+    recipe_line line = *like;
+    const char *weighed = kitchen_weight(a, grams);
+    line.written = arena_format(a, "%s %s%s%s", weighed, line.name, line.preparation ? ", " : "",
+                                line.preparation ? line.preparation : "");
+    line.has_amount = true;
+    line.quantity = (amount_range){.low = grams, .high = grams};
+    line.in = NULL;
+    line.unit_written = "g";
+    line.more_count = 0;
+    line.has_own_weight = false;
+    line.to_taste = false;
+    return line;
 }
 
-/* Takes up to `*left_g` off a line of `what`. */
-static double taken_off(const ingredient *here, const ingredient *what, double line_g,
-                        double *left_g) {
-    if (here != what || *left_g <= 0)
-        return 0;
-    double taken_g = fmin(line_g, *left_g);
-    *left_g -= taken_g;
-    return taken_g;
+static void put_line(swapping *s, recipe_line line, weight weighs, size_t was) {
+    size_t at = s->to->lines.count;
+    LIST_ADD(s->a, &s->to->lines, line);
+    s->to->weights[at] = weighs;
+    s->was[at] = was;
 }
 
-static void keep_line(arena *a, recipe *to, const recipe *of, size_t i, double grams) {
-    LIST_ADD(a, &to->lines, of->lines.items[i]);
-    weight *kept = &to->weights[to->lines.count - 1];
-    *kept = of->weights[i];
-    kept->grams = grams;
+static weight exactly(double grams) {
+    return (weight){
+        .way = WEIGHT_WRITTEN, .grams = grams, .low_g = grams, .high_g = grams, .source = NULL};
+}
+
+static void put_new(swapping *s, const ingredient *what, double grams) {
+    recipe_line bare = {
+        .at = s->of->lines.items[s->note->line].at, .what = what, .name = what->name};
+    put_line(s, line_in_grams(s->a, &bare, grams), exactly(grams), SIZE_MAX);
+}
+
+/* What of line `i` goes. */
+static double taken_off(swapping *s, size_t i) {
+    const size_t first[] = {s->note->line, s->note->second_line};
+    double left_g = s->of->weights[i].grams;
+    for (size_t k = 0; k < COUNT(first); k++) {
+        if (first[k] == SIZE_MAX || !s->of->lines.items[i].what ||
+            s->of->lines.items[i].what != s->of->lines.items[first[k]].what)
+            continue;
+        double taken_g = fmin(left_g, s->left_g[k]);
+        s->left_g[k] -= taken_g;
+        left_g -= taken_g;
+    }
+    return s->of->weights[i].grams - left_g;
+}
+
+static void put_rest(swapping *s, size_t i) {
+    const recipe_line *line = &s->of->lines.items[i];
+    double change_g = i == s->note->liquid_line ? s->note->liquid_change_g : 0;
+    change_g -= taken_off(s, i);
+    double left_g = s->of->weights[i].grams + change_g;
+    if (fabs(change_g) <= NOTHING_G)
+        put_line(s, *line, s->of->weights[i], i);
+    else if (left_g > NOTHING_G)
+        put_line(s, line_in_grams(s->a, line, left_g), exactly(left_g), i);
+}
+
+static void put_what_comes(swapping *s) {
+    put_new(s, s->note->to, s->note->to_g);
+    if (s->note->liquid_line == SIZE_MAX && s->note->liquid_change_g > NOTHING_G)
+        put_new(s, s->water, s->note->liquid_change_g);
+}
+
+/* The groups as they were, around the lines that there are now. */
+static void keep_groups(swapping *s) {
+    const line_groups *groups = &s->of->groups;
+    s->to->groups = (line_groups){0};
+    for (size_t g = 0; g < groups->count; g++) {
+        line_group group = groups->items[g];
+        size_t end = group.first + group.count;
+        group.first = s->starts[group.first];
+        group.count = s->starts[end] - group.first;
+        if (group.count)
+            LIST_ADD(s->a, &s->to->groups, group);
+    }
 }
 
 static void sum_up(recipe *of) {
@@ -37,29 +107,36 @@ static void sum_up(recipe *of) {
     of->baked_g = of->batch_g * (1 - of->bake_loss);
 }
 
-recipe *recipe_swapped(arena *a, const recipe *of, const swap_note *note, const ingredient *water) {
+recipe *recipe_swapped_lines(arena *a, const recipe *of, const swap_note *note,
+                             const ingredient *water, const size_t **was) {
     enum { LINES_MORE = 2 };
-    bool two = note->second_line != SIZE_MAX;
-    const ingredient *first = of->lines.items[note->line].what;
-    const ingredient *second = two ? of->lines.items[note->second_line].what : NULL;
-    double first_left_g = note->from_g, second_left_g = two ? note->second_from_g : 0;
-    recipe *to = ARENA_NEW(a, recipe);
-    *to = *of;
-    to->lines = (recipe_lines){0};
-    to->groups = (line_groups){0};
-    to->weights = ARENA_ARRAY(a, weight, of->lines.count + LINES_MORE);
+    size_t most = of->lines.count + LINES_MORE;
+    swapping s = {.a = a,
+                  .of = of,
+                  .note = note,
+                  .water = water,
+                  .to = ARENA_NEW(a, recipe),
+                  .was = ARENA_ARRAY(a, size_t, most),
+                  .starts = ARENA_ARRAY(a, size_t, of->lines.count + 1),
+                  .left_g = {note->from_g, note->second_from_g}};
+    *s.to = *of;
+    s.to->lines =
+        (recipe_lines){.items = ARENA_ARRAY(a, recipe_line, most), .count = 0, .capacity = most};
+    s.to->weights = ARENA_ARRAY(a, weight, most);
     for (size_t i = 0; i < of->lines.count; i++) {
-        const ingredient *here = of->lines.items[i].what;
-        double line_g = of->weights[i].grams;
-        double left_g = line_g - taken_off(here, first, line_g, &first_left_g);
-        left_g -= taken_off(here, second, left_g, &second_left_g);
-        bool gone = left_g < line_g && left_g <= NOTHING_G;
-        if (!gone)
-            keep_line(a, to, of, i, left_g + (i == note->liquid_line ? note->liquid_change_g : 0));
+        s.starts[i] = s.to->lines.count;
+        put_rest(&s, i);
+        if (i == note->line)
+            put_what_comes(&s);
     }
-    add_line(a, to, note->to, note->to_g);
-    if (note->liquid_line == SIZE_MAX && note->liquid_change_g > NOTHING_G)
-        add_line(a, to, water, note->liquid_change_g);
-    sum_up(to);
-    return to;
+    s.starts[of->lines.count] = s.to->lines.count;
+    keep_groups(&s);
+    sum_up(s.to);
+    *was = s.was;
+    return s.to;
+}
+
+recipe *recipe_swapped(arena *a, const recipe *of, const swap_note *note, const ingredient *water) {
+    const size_t *was;
+    return recipe_swapped_lines(a, of, note, water, &was);
 }

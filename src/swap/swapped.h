@@ -5,9 +5,14 @@
 #include "swap/note.h"
 
 /* `of` with the amounts of `note`: what goes is taken off its lines (and they vanish when nothing
- * is left), what comes is a line of its own at the end, and liquid is added to or held back from
- * its line, or stands as a line of `water` where the recipe has none. Groups are left out: the
- * lines are for computing, not for printing. In `a`; ingredients and texts are borrowed. */
+ * is left), what comes stands in the place of the first of them, and liquid is added to or held
+ * back from its line, or follows as a line of `water` where the recipe has none. Lines that change
+ * are written in grams; groups stay. In `a`; ingredients and other texts are borrowed. */
 recipe *recipe_swapped(arena *a, const recipe *of, const swap_note *note, const ingredient *water);
+
+/* The same; `*was` gets, for each of its lines, the index of that line in `of`, or SIZE_MAX for one
+ * that came new. In `a`. */
+recipe *recipe_swapped_lines(arena *a, const recipe *of, const swap_note *note,
+                             const ingredient *water, const size_t **was);
 
 #endif

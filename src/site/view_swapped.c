@@ -1,0 +1,165 @@
+#include "site/view_swapped.h"
+
+#include "base/number.h"
+#include "site/markdown.h"
+#include "site/phrase.h"
+#include "site/view_recipe.h"
+#include "swap/swapped.h"
+
+#include <math.h>
+#include <stdint.h>
+
+/* One page in the making. */
+typedef struct {
+    const page_maker *with;
+    const note_words *by;
+    const recipe_figures *as_written;
+    const swap_note *note;
+    recipe_figures now;
+    const size_t *was; /* for each line now: its line as written */
+} swapping;
+
+static const recipe_line *line_as_written(const swapping *s, size_t i) {
+    return &s->by->of->lines.items[i];
+}
+
+/* "60 g (1/2 cup) pea protein powder", of two that go with the other behind it. */
+static const char *instead_text(arena *a, const swapping *s) {
+    const swap_note *note = s->note;
+    const ingredient *first = line_as_written(s, note->line)->what;
+    const char *weighed = phrase_weighed(a, first, note->from_g, s->by->cups);
+    if (note->second_line == SIZE_MAX)
+        return arena_format(a, "%s %s", weighed, first->name);
+    const ingredient *second = line_as_written(s, note->second_line)->what;
+    return arena_format(a, "%s %s and %s %s", weighed, first->name,
+                        phrase_weighed(a, second, note->second_from_g, s->by->cups), second->name);
+}
+
+/* Marks the line `i` of the swapped recipe when it is new or has another amount. */
+static void mark_line(arena *a, view *line, const swapping *s, size_t i) {
+    size_t was = s->was[i];
+    double now_g = s->now.of->weights[i].grams;
+    if (was == SIZE_MAX && s->now.of->lines.items[i].what == s->note->to) {
+        view_put_text(a, line, "instead_text", instead_text(a, s));
+    } else if (was == SIZE_MAX) {
+        view_put_bool(a, line, "is_added", true);
+    } else if (fabs(now_g - s->by->of->weights[was].grams) > 1e-6) {
+        const ingredient *what = line_as_written(s, was)->what;
+        view_put_text(a, line, "was_text",
+                      phrase_weighed(a, what, s->by->of->weights[was].grams, s->by->cups));
+    }
+}
+
+static void put_lines(arena *a, view *page, const swapping *s) {
+    view_put_groups(a, page, s->now.of, s->by->cups);
+    size_t i = 0;
+    for (view *group = page->last->first; group; group = group->next)
+        for (view *line = group->last->first; line; line = line->next)
+            mark_line(a, line, s, i++);
+}
+
+/* -- what changes ------------------------------------------------------------------------------ */
+
+static void put_row(arena *a, view *rows, const char *name, const char *was, const char *now) {
+    view *row = view_put_object(a, rows, NULL);
+    view_put_text(a, row, "name", name);
+    view_put_text(a, row, "was", was);
+    view_put_text(a, row, "now", now);
+    view_put_bool(a, row, "same", strcmp(was, now) == 0);
+}
+
+static const char *figure_text(arena *a, const macros *of, nutrient which, int decimals) {
+    if (!nutrient_known(&of->of, which))
+        return NULL;
+    const char *amount = number_copy(a, of->of.of[which], decimals);
+    bool lacking = of->lacking >> which & 1u;
+    return arena_format(a, "%s%s %s", lacking ? "at least " : "", amount, nutrient_unit(which));
+}
+
+static void put_cost_row(arena *a, view *rows, const swapping *s) {
+    const recipe_figures *was = s->as_written, *now = &s->now;
+    if (was->cost <= 0 || now->cost <= 0 || was->cost_lacking || now->cost_lacking)
+        return;
+    const char *in = s->by->currency ? s->by->currency : "";
+    put_row(a, rows, "cost", money_text(a, was->cost / was->of->portions, in),
+            money_text(a, now->cost / now->of->portions, in));
+}
+
+/* Both recipes side by side, a portion each. */
+static void put_compared(arena *a, view *page, const swapping *s) {
+    const struct {
+        const char *name;
+        nutrient which;
+        int decimals;
+    } figures[] = {{"energy", energy_nutrient(s->by->energy), 0},
+                   {"protein", NUTRIENT_PROTEIN, 1},
+                   {"fat", NUTRIENT_FAT, 1},
+                   {"carbohydrate", NUTRIENT_CARBOHYDRATE, 1},
+                   {"fibre", NUTRIENT_FIBRE, 1},
+                   {"sugars", NUTRIENT_SUGARS, 1}};
+    const macros *was = &s->as_written->macros.portion, *now = &s->now.macros.portion;
+    view *rows = view_put_list(a, page, "compared");
+    put_row(a, rows, "weight", kitchen_weight(a, was->weight_g), kitchen_weight(a, now->weight_g));
+    for (size_t i = 0; i < COUNT(figures); i++) {
+        const char *before = figure_text(a, was, figures[i].which, figures[i].decimals);
+        const char *after = figure_text(a, now, figures[i].which, figures[i].decimals);
+        if (before && after)
+            put_row(a, rows, figures[i].name, before, after);
+    }
+    put_cost_row(a, rows, s);
+}
+
+/* -- the page ---------------------------------------------------------------------------------- */
+
+static void put_swap(arena *a, view *page, const swapping *s) {
+    note_words brief = *s->by;
+    brief.holding = NULL; /* both recipes' claims are at hand: not worked out once more */
+    view *swap = view_put_object(a, page, "swap");
+    view_put_text(a, swap, "from_text", instead_text(a, s));
+    view_put_text(a, swap, "from_names",
+                  s->note->second_line == SIZE_MAX
+                      ? line_as_written(s, s->note->line)->what->name
+                      : arena_format(a, "%s and %s", line_as_written(s, s->note->line)->what->name,
+                                     line_as_written(s, s->note->second_line)->what->name));
+    view_put_note(a, swap, &brief, s->note);
+    view_put_claim_changes(a, swap, &s->as_written->claims, &s->now.claims);
+}
+
+static void put_head(arena *a, view *page, const swapping *s, const char *title) {
+    const recipe *of = s->by->of;
+    view_put_text(a, page, "title", title);
+    view_put_text(a, page, "slug", arena_format(a, "%s with %s", of->slug, s->note->to->slug));
+    view_put_text(a, page, "recipe_title", of->title);
+    view_put_text(a, page, "recipe_href", path_of_recipe(a, of->slug));
+    view_put_text(a, page, "author", of->author ? of->author : s->with->folder->settings.author);
+    view_put_text(a, page, "changed_text", phrase_date(a, of->changed ? of->changed : of->date));
+}
+
+static void put_body(arena *a, view *page, const recipe *of) {
+    text html = TEXT_EMPTY;
+    markdown_html(of->body, &html);
+    view_put_span(a, page, "body_html", arena_copy_span(a, text_span(&html)));
+    text_free(&html);
+}
+
+view *view_of_swapped_page(arena *a, const page_maker *with, const note_words *by,
+                           const recipe_figures *as_written, const swap_note *note) {
+    swapping s = {.with = with, .by = by, .as_written = as_written, .note = note};
+    const ingredient *water = pantry_find_folded(by->book->shelf, span_of("water"));
+    const recipe *of = recipe_swapped_lines(a, by->of, note, water, &s.was);
+    s.now = figures_of(a, of, &with->folder->settings);
+    const char *title = arena_format(a, "%s with %s", of->title, note->to->name);
+    const char *summary =
+        arena_format(a, "%s, with %s instead of %s: %s.", of->title, note->to->name,
+                     instead_text(a, &s), verdict_sentence(note->says));
+    view *page = page_view(a, with, "swapped", path_of_swapped(a, by->of, note), title, summary);
+    put_head(a, page, &s, title);
+    put_swap(a, page, &s);
+    view_put_yield(a, page, of);
+    view_put_times(a, page, of);
+    put_lines(a, page, &s);
+    put_body(a, page, of);
+    put_compared(a, page, &s);
+    view_put_figures(a, page, &s.now);
+    return page;
+}

@@ -1,0 +1,25 @@
+/* Which swaps of a recipe get a page of their own: a few, those that readers ask for most.
+ *
+ * Of the notes that promise an amount (works, adjust, different) for a protein powder, a flour or
+ * meal, a nut butter or an egg: what the recipe's own word or a trial says first, then from each
+ * of these ingredients in turn the best of a kind it has not given yet, until there are enough.
+ * One replacement has one page, whatever it replaces. */
+#ifndef SWAP_MAIN_SWAPS_H
+#define SWAP_MAIN_SWAPS_H
+
+#include "swap/note.h"
+
+enum { MAIN_SWAPS_MOST = 6 };
+
+typedef struct {
+    const swap_note *items[MAIN_SWAPS_MOST]; /* borrowed, in the order of their choice */
+    size_t count;
+} main_swaps;
+
+/* Chooses among `notes` of `of`, which are in the order of notes_of. */
+main_swaps main_swaps_of(const recipe *of, const swap_notes *notes);
+
+/* True when `note` (one of the same notes) was chosen. */
+bool main_swaps_have(const main_swaps *chosen, const swap_note *note);
+
+#endif

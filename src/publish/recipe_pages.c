@@ -75,7 +75,6 @@ static void write_pages(recipe_maker *with, const recipe_figures *figures,
                       view_of_recipe_document(with->a, figures, alone, notes));
     view *page = view_of_recipe_page(with->a, with->by, figures, alone, notes);
     recipe_write_page(with, path, "recipe", page);
-    swapped_pages_make(with, figures, notes);
 }
 
 void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {
@@ -102,6 +101,7 @@ void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {
     recipe_figures figures = figures_of(with->a, of, &folder->settings);
     swap_notes notes = notes_of(with->a, &folder->book, &about, true);
     write_pages(with, &figures, &notes);
+    swapped_pages_make(with, &about, &figures, &notes);
     recipe_row row =
         row_of(with->keep, of, &figures.macros, &notes, &folder->shelf, folder->settings.energy);
     LIST_ADD(with->keep, rows, row);

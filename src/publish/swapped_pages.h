@@ -6,8 +6,9 @@
 #include "publish/recipe_pages.h"
 #include "site/view_figures.h"
 
-/* Writes a page for each of main_swaps_of(`notes`). `as_written`: the figures of the recipe. */
-void swapped_pages_make(recipe_maker *with, const recipe_figures *as_written,
-                        const swap_notes *notes);
+/* Writes a page for each of main_swaps_of(`notes`). `as_written`: the figures of the recipe that
+ * `about` is of. */
+void swapped_pages_make(recipe_maker *with, const recipe_facts *about,
+                        const recipe_figures *as_written, const swap_notes *notes);
 
 #endif

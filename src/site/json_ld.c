@@ -34,11 +34,10 @@ static void put_lines(arena *a, view *to, const recipe *of) {
         view_put_text(a, list, NULL, of->lines.items[i].written);
 }
 
-static void put_steps(arena *a, view *to, const page_maker *by, const recipe *of) {
+static void put_steps(arena *a, view *to, const char *address, const recipe *of) {
     const char **steps;
     size_t count = markdown_steps(a, of->body, &steps);
     view *list = view_put_list(a, to, "recipeInstructions");
-    const char *address = page_address(a, by->folder, path_of_recipe(a, of->slug));
     for (size_t i = 0; i < count; i++) {
         view *step = view_put_object(a, list, NULL);
         put_type(a, step, "HowToStep");
@@ -106,14 +105,15 @@ static void put_optional(arena *a, view *to, const char *key, const char *words)
         view_put_text(a, to, key, words);
 }
 
-const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of) {
+static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
+                       const char *address) {
     const recipe *from = of->of;
     view *put = view_object(a);
     view_put_text(a, put, "@context", "https://schema.org");
     put_type(a, put, "Recipe");
     view_put_text(a, put, "name", from->title);
     put_optional(a, put, "description", from->summary);
-    view_put_text(a, put, "url", page_address(a, by->folder, path_of_recipe(a, from->slug)));
+    view_put_text(a, put, "url", address);
     if (from->picture) {
         view *images = view_put_list(a, put, "image");
         view_put_text(a, images, NULL,
@@ -127,12 +127,29 @@ const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of)
     put_optional(a, put, "recipeCategory", from->kind);
     put_keywords(a, put, from);
     put_lines(a, put, from);
-    put_steps(a, put, by, from);
+    put_steps(a, put, address, from);
     put_nutrition(a, put, of);
     put_diets(a, put, of->diets);
+    return put;
+}
+
+static const char *written(arena *a, const view *of) {
     text t = TEXT_EMPTY;
-    view_write_json(put, false, &t);
+    view_write_json(of, false, &t);
     const char *words = arena_copy(a, text_span(&t));
     text_free(&t);
     return words;
+}
+
+const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of) {
+    const char *address = page_address(a, by->folder, path_of_recipe(a, of->of->slug));
+    return written(a, recipe_at(a, by, of, address));
+}
+
+const char *json_ld_of_swapped(arena *a, const page_maker *by, const recipe_figures *of,
+                               const char *path) {
+    view *put = recipe_at(a, by, of, page_address(a, by->folder, path));
+    view_put_text(a, put, "isBasedOn",
+                  page_address(a, by->folder, path_of_recipe(a, of->of->slug)));
+    return written(a, put);
 }

@@ -9,4 +9,9 @@
  * figures per portion (servingSize), with their units as schema.org asks. */
 const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of);
 
+/* The same for a recipe with a swap applied, whose title says so, at `path`: schema.org/isBasedOn
+ * names the recipe as written. */
+const char *json_ld_of_swapped(arena *a, const page_maker *by, const recipe_figures *of,
+                               const char *path);
+
 #endif

@@ -13,6 +13,41 @@ void markdown_html(span markdown, text *out) {
     free(html);
 }
 
+/* True for "../weir-crust/": an address that depends on where the page is. */
+static bool is_relative(const char *url) {
+    size_t before = strcspn(url, "/?#:");
+    return url[0] != '\0' && url[0] != '/' && url[0] != '#' && url[0] != '?' && url[before] != ':';
+}
+
+static void lead_up(cmark_node *document, const char *up) {
+    cmark_iter *walk = cmark_iter_new(document);
+    text url = TEXT_EMPTY;
+    cmark_event_type event;
+    while ((event = cmark_iter_next(walk)) != CMARK_EVENT_DONE) {
+        cmark_node *at = cmark_iter_get_node(walk);
+        cmark_node_type sort = cmark_node_get_type(at);
+        bool links = sort == CMARK_NODE_LINK || sort == CMARK_NODE_IMAGE;
+        if (event != CMARK_EVENT_ENTER || !links || !is_relative(cmark_node_get_url(at)))
+            continue;
+        text_clear(&url);
+        text_format(&url, "%s%s", up, cmark_node_get_url(at));
+        cmark_node_set_url(at, url.bytes);
+    }
+    text_free(&url);
+    cmark_iter_free(walk);
+}
+
+void markdown_html_below(span markdown, const char *up, text *out) {
+    int options = CMARK_OPT_DEFAULT | CMARK_OPT_VALIDATE_UTF8;
+    cmark_node *document =
+        cmark_parse_document(markdown.at ? markdown.at : "", markdown.length, options);
+    lead_up(document, up);
+    char *html = cmark_render_html(document, options);
+    text_add(out, html);
+    free(html);
+    cmark_node_free(document);
+}
+
 static cmark_node *first_ordered_list(cmark_node *document) {
     for (cmark_node *n = cmark_node_first_child(document); n; n = cmark_node_next(n))
         if (cmark_node_get_type(n) == CMARK_NODE_LIST &&

@@ -1,8 +1,10 @@
 #include "site/view_swapped.h"
 
 #include "base/number.h"
+#include "site/json_ld.h"
 #include "site/markdown.h"
 #include "site/phrase.h"
+#include "site/view_balance.h"
 #include "site/view_recipe.h"
 #include "swap/swapped.h"
 
@@ -81,7 +83,7 @@ static void put_cost_row(arena *a, view *rows, const swapping *s) {
     if (was->cost <= 0 || now->cost <= 0 || was->cost_lacking || now->cost_lacking)
         return;
     const char *in = s->by->currency ? s->by->currency : "";
-    put_row(a, rows, "cost", money_text(a, was->cost / was->of->portions, in),
+    put_row(a, rows, "Cost", money_text(a, was->cost / was->of->portions, in),
             money_text(a, now->cost / now->of->portions, in));
 }
 
@@ -91,15 +93,15 @@ static void put_compared(arena *a, view *page, const swapping *s) {
         const char *name;
         nutrient which;
         int decimals;
-    } figures[] = {{"energy", energy_nutrient(s->by->energy), 0},
-                   {"protein", NUTRIENT_PROTEIN, 1},
-                   {"fat", NUTRIENT_FAT, 1},
-                   {"carbohydrate", NUTRIENT_CARBOHYDRATE, 1},
-                   {"fibre", NUTRIENT_FIBRE, 1},
-                   {"sugars", NUTRIENT_SUGARS, 1}};
+    } figures[] = {{"Energy", energy_nutrient(s->by->energy), 0},
+                   {"Protein", NUTRIENT_PROTEIN, 1},
+                   {"Fat", NUTRIENT_FAT, 1},
+                   {"Carbohydrate", NUTRIENT_CARBOHYDRATE, 1},
+                   {"Fibre", NUTRIENT_FIBRE, 1},
+                   {"Sugars", NUTRIENT_SUGARS, 1}};
     const macros *was = &s->as_written->macros.portion, *now = &s->now.macros.portion;
     view *rows = view_put_list(a, page, "compared");
-    put_row(a, rows, "weight", kitchen_weight(a, was->weight_g), kitchen_weight(a, now->weight_g));
+    put_row(a, rows, "Weight", kitchen_weight(a, was->weight_g), kitchen_weight(a, now->weight_g));
     for (size_t i = 0; i < COUNT(figures); i++) {
         const char *before = figure_text(a, was, figures[i].which, figures[i].decimals);
         const char *after = figure_text(a, now, figures[i].which, figures[i].decimals);
@@ -125,9 +127,9 @@ static void put_swap(arena *a, view *page, const swapping *s) {
     view_put_claim_changes(a, swap, &s->as_written->claims, &s->now.claims);
 }
 
-static void put_head(arena *a, view *page, const swapping *s, const char *title) {
+static void put_head(arena *a, view *page, const swapping *s) {
     const recipe *of = s->by->of;
-    view_put_text(a, page, "title", title);
+    view_put_text(a, page, "title", s->now.of->title);
     view_put_text(a, page, "slug", arena_format(a, "%s with %s", of->slug, s->note->to->slug));
     view_put_text(a, page, "recipe_title", of->title);
     view_put_text(a, page, "recipe_href", path_of_recipe(a, of->slug));
@@ -137,29 +139,40 @@ static void put_head(arena *a, view *page, const swapping *s, const char *title)
 
 static void put_body(arena *a, view *page, const recipe *of) {
     text html = TEXT_EMPTY;
-    markdown_html(of->body, &html);
+    markdown_html_below(of->body, "../", &html);
     view_put_span(a, page, "body_html", arena_copy_span(a, text_span(&html)));
     text_free(&html);
+}
+
+/* The page's title is the recipe's with what came; everything else of it is as it was. */
+static void apply_swap(arena *a, swapping *s) {
+    const ingredient *water = pantry_find_folded(s->by->book->shelf, span_of("water"));
+    recipe *of = recipe_swapped_lines(a, s->by->of, s->note, water, &s->was);
+    of->title = arena_format(a, "%s with %s", of->title, s->note->to->name);
+    of->summary =
+        arena_format(a, "%s, with %s instead of %s. %s", s->by->of->title, s->note->to->name,
+                     instead_text(a, s), verdict_sentence(s->note->says));
+    of->picture = NULL; /* it shows the recipe as written */
+    s->now = figures_of(a, of, &s->with->folder->settings);
 }
 
 view *view_of_swapped_page(arena *a, const page_maker *with, const note_words *by,
                            const recipe_figures *as_written, const swap_note *note) {
     swapping s = {.with = with, .by = by, .as_written = as_written, .note = note};
-    const ingredient *water = pantry_find_folded(by->book->shelf, span_of("water"));
-    const recipe *of = recipe_swapped_lines(a, by->of, note, water, &s.was);
-    s.now = figures_of(a, of, &with->folder->settings);
-    const char *title = arena_format(a, "%s with %s", of->title, note->to->name);
-    const char *summary =
-        arena_format(a, "%s, with %s instead of %s: %s.", of->title, note->to->name,
-                     instead_text(a, &s), verdict_sentence(note->says));
-    view *page = page_view(a, with, "swapped", path_of_swapped(a, by->of, note), title, summary);
-    put_head(a, page, &s, title);
+    apply_swap(a, &s);
+    const recipe *of = s.now.of;
+    const char *path = path_of_swapped(a, by->of, note);
+    view *page = page_view(a, with, "swapped", path, of->title, of->summary);
+    view_put_text(a, page, "json_ld", json_ld_of_swapped(a, with, &s.now, path));
+    put_head(a, page, &s);
     put_swap(a, page, &s);
     view_put_yield(a, page, of);
     view_put_times(a, page, of);
     put_lines(a, page, &s);
     put_body(a, page, of);
     put_compared(a, page, &s);
+    if (by->about)
+        view_put_balance(a, page, "balance", by, by->about, note);
     view_put_figures(a, page, &s.now);
     return page;
 }

@@ -69,15 +69,17 @@ static double taken_off(swapping *s, size_t i) {
     return s->of->weights[i].grams - left_g;
 }
 
+/* A line that goes is gone; one of which all is held back stays, with nothing of it. */
 static void put_rest(swapping *s, size_t i) {
     const recipe_line *line = &s->of->lines.items[i];
-    double change_g = i == s->note->liquid_line ? s->note->liquid_change_g : 0;
-    change_g -= taken_off(s, i);
-    double left_g = s->of->weights[i].grams + change_g;
-    if (fabs(change_g) <= NOTHING_G)
+    double taken_g = taken_off(s, i), left_g = s->of->weights[i].grams - taken_g;
+    double liquid_g = i == s->note->liquid_line ? s->note->liquid_change_g : 0;
+    if (taken_g > 0 && left_g <= NOTHING_G)
+        return;
+    if (taken_g <= NOTHING_G && fabs(liquid_g) <= NOTHING_G)
         put_line(s, *line, s->of->weights[i], i);
-    else if (left_g > NOTHING_G)
-        put_line(s, line_in_grams(s->a, line, left_g), exactly(left_g), i);
+    else
+        put_line(s, line_in_grams(s->a, line, left_g + liquid_g), exactly(left_g + liquid_g), i);
 }
 
 static void put_what_comes(swapping *s) {

@@ -11,8 +11,8 @@ const themeFolder = path.join(top, "themes/plain");
 const fill = path.resolve(top, process.env.OUT || "build", "tests/tools/fill");
 const readJson = (file) => JSON.parse(fs.readFileSync(file, "utf8"));
 
-const templates = ["home", "recipe", "list", "ingredient", "ingredients", "chart", "search",
-  "plain", "missing", "cupboard", "bake"];
+const templates = ["home", "recipe", "swapped", "list", "ingredient", "ingredients", "chart",
+  "search", "plain", "missing", "cupboard", "bake"];
 
 /* The whole view of a page: what all share, the theme's words, its own. */
 function viewOf(template) {

@@ -59,6 +59,21 @@ static void what_is_gone_goes_and_what_is_not_ours_stays(void **state) {
     expect_bool("a file that was put there by hand", there(f, "a/hers.txt"), true);
 }
 
+static void what_is_kept_below_a_folder_stays(void **state) {
+    fixture *f = *state;
+    static const char *const first[] = {"r/a/index.html", "r/a/with-b/index.html",
+                                        "r/ab/index.html", "r/a/gone.json"};
+    write_all(f, first, COUNT(first));
+    assert_int_equal(unlink(path_join(f->a, f->folder, "r/a/gone.json")), 0);
+    outputs to = {.home = f->a, .folder = f->folder};
+    output_keep_earlier(&to, "r/a/");
+    assert_int_equal(to.written.count, 2);
+    outputs_settle(&to, &f->found);
+    expect_bool("its page", there(f, "r/a/index.html"), true);
+    expect_bool("a page below it", there(f, "r/a/with-b/index.html"), true);
+    expect_bool("a folder whose name begins alike", there(f, "r/ab/index.html"), false);
+}
+
 static void a_record_that_leads_out_is_not_followed(void **state) {
     fixture *f = *state;
     int why;
@@ -107,6 +122,8 @@ static void nothing_is_written_without_a_folder(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {FOLDER_TEST(what_is_gone_goes_and_what_is_not_ours_stays),
+                                       FOLDER_TEST(what_is_kept_below_a_folder_stays),
+                                       FOLDER_TEST(what_is_kept_below_a_folder_stays),
                                        FOLDER_TEST(a_record_that_leads_out_is_not_followed),
                                        FOLDER_TEST(what_is_kept_is_not_taken_away),
                                        FOLDER_TEST(a_refusal_is_a_problem_with_the_path),

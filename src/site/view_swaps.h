@@ -12,10 +12,10 @@ typedef struct {
     const rule_book *book;
     cup_standard cups;
     energy_rule energy;
-    label_law law;         /* how allergens are named, and whose claims */
-    const claims *holding; /* of the recipe as written; null: changes of claims are not said */
-    const char *currency;  /* may be null */
-    main_swaps pages;      /* the notes that have a page of their own */
+    label_law law;             /* how allergens are named, and whose claims */
+    const claims *holding;     /* of the recipe as written; null: changes of claims are not said */
+    const char *currency;      /* may be null */
+    main_swaps pages;          /* the notes that have a page of their own */
     const recipe_facts *about; /* of the recipe; null: the whole balance is not shown */
 } note_words;
 

@@ -3,7 +3,7 @@
  * Of the notes that promise an amount (works, adjust, different) for a protein powder, a flour or
  * meal, a nut butter or an egg: what the recipe's own word or a trial says first, then from each
  * of these ingredients in turn the best of a kind it has not given yet, until there are enough.
- * One replacement has one page, whatever it replaces. */
+ * One replacement has one page, whatever it replaces; where two come for one there is none. */
 #ifndef SWAP_MAIN_SWAPS_H
 #define SWAP_MAIN_SWAPS_H
 

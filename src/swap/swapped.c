@@ -84,6 +84,8 @@ static void put_rest(swapping *s, size_t i) {
 
 static void put_what_comes(swapping *s) {
     put_new(s, s->note->to, s->note->to_g);
+    if (s->note->also_to)
+        put_new(s, s->note->also_to, s->note->also_to_g);
     if (s->note->liquid_line == SIZE_MAX && s->note->liquid_change_g > NOTHING_G)
         put_new(s, s->water, s->note->liquid_change_g);
 }
@@ -111,7 +113,7 @@ static void sum_up(recipe *of) {
 
 recipe *recipe_swapped_lines(arena *a, const recipe *of, const swap_note *note,
                              const ingredient *water, const size_t **was) {
-    enum { LINES_MORE = 2 };
+    enum { LINES_MORE = 3 };
     size_t most = of->lines.count + LINES_MORE;
     swapping s = {.a = a,
                   .of = of,

@@ -14,7 +14,7 @@ WORKERS ?= 2
 
 # -- what Debian packages it takes; `make deps` installs those that are missing ------------------
 DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev \
-                liblpsolve55-dev
+                liblpsolve55-dev libgumbo-dev libexpat1-dev zlib1g-dev libbrotli-dev
 DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format \
                 clang libclang-rt-14-dev
 SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
@@ -30,7 +30,7 @@ CFLAGS_OURS := -std=c11 -D_GNU_SOURCE -Isrc -I$(OUT) $(OPTIMISE) -g $(WARNINGS) 
 LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now $(CHECKS) $(LDFLAGS)
 # lp_solve comes as an archive alone; with the archives of what it takes, starting loads nothing more.
 SOLVER := -llpsolve55 -l:libcolamd.a -l:libsuitesparseconfig.a -ldl
-LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc $(SOLVER) -lm -lpthread
+LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc $(SOLVER) -lgumbo -lexpat -lz -lbrotlienc -lm -lpthread
 
 Q := $(if $(V),,@)
 say = @$(if $(V),:,echo '  $(1)')
@@ -139,7 +139,7 @@ site: $(PROGRAM)
 $(OUT)/tests/%: tests/%.c $(LIBRARY) | $(BUILD)/deps-test.ok
 	@mkdir -p $(@D)
 	$(call say,cc   $@)
-	$(Q)$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -o $@
+	$(Q)$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -lbrotlidec -o $@
 
 test check: $(PROGRAM) $(UNIT_TESTS) $(TOOLS)
 	@$(PROGRAM) site content --out $(BUILD)/site

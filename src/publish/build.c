@@ -6,9 +6,6 @@
 
 #include <pthread.h>
 #include <stdatomic.h>
-#include <unistd.h>
-
-enum { WORKERS_USUAL = 8 };
 
 /* What the workers share; constant but for the counter. */
 typedef struct {
@@ -63,16 +60,6 @@ static void worker_join(worker *w, recipe_rows *rows, arena *home, outputs *to, 
         LIST_ADD(home, rows, w->rows.items[i]);
     outputs_join(to, &w->to);
     problems_join(found, &w->found);
-}
-
-static unsigned workers_for(unsigned asked, size_t recipes) {
-    long processors = sysconf(_SC_NPROCESSORS_ONLN);
-    unsigned count = asked ? asked : processors > 0 ? (unsigned)processors : 1;
-    if (!asked && count > WORKERS_USUAL)
-        count = WORKERS_USUAL;
-    if (count > WORKERS_MOST)
-        count = WORKERS_MOST;
-    return count > recipes && recipes ? (unsigned)recipes : count;
 }
 
 /* Makes all recipes and leaves their rows, which live in the workers' arenas, in `rows`. */

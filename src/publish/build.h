@@ -11,8 +11,7 @@
 #define PUBLISH_BUILD_H
 
 #include "base/problems.h"
-
-enum { WORKERS_MOST = 64 };
+#include "publish/workers.h"
 
 typedef struct {
     const char *folder; /* the site folder */

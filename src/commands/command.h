@@ -44,6 +44,10 @@ exit_code commands_run(int count, char **words);
 /* The value of option number `which`, or null when it was not given. */
 const char *argument_option(const arguments *given, size_t which);
 
+/* Sets `*count` to the whole number that option number `which` was given, and leaves it when it
+ * was not. False when it is no whole number from 1 to `most`. */
+bool option_count(const arguments *given, size_t which, unsigned most, unsigned *count);
+
 /* Prints the problems, sorted, to standard error. */
 void command_report(problems *found);
 

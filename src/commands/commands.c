@@ -1,16 +1,18 @@
 #include "commands/command.h"
 
 #include "base/list.h"
+#include "base/number.h"
 #include "base/words.h"
 
 #include <stdarg.h>
 #include <unistd.h>
 
 extern const command command_start, command_site, command_check, command_weigh, command_macros,
-    command_swap, command_cupboard;
+    command_swap, command_cupboard, command_release;
 
-const command *const commands[] = {&command_start,  &command_site, &command_check,   &command_weigh,
-                                   &command_macros, &command_swap, &command_cupboard};
+const command *const commands[] = {&command_start,    &command_site,   &command_check,
+                                   &command_weigh,    &command_macros, &command_swap,
+                                   &command_cupboard, &command_release};
 const size_t commands_count = COUNT(commands);
 
 /* Columns before the explanations in the help. */
@@ -69,6 +71,18 @@ exit_code command_misused(const char *format, ...) {
 
 const char *argument_option(const arguments *given, size_t which) {
     return given->option_values[which];
+}
+
+bool option_count(const arguments *given, size_t which, unsigned most, unsigned *count) {
+    const char *asked = argument_option(given, which);
+    double value = 0;
+    if (!asked)
+        return true;
+    if (!number_is(span_of(asked), &value) || value < 1 || value > most ||
+        value > (double)(unsigned)value)
+        return false;
+    *count = (unsigned)value;
+    return true;
 }
 
 void command_report(problems *found) {

@@ -10,6 +10,7 @@ _crumbnote() {
     'macros:the figures of one recipe'
     'swap:one swap answered; without TO every known one'
     'cupboard:which recipes these ingredients can make'
+    'release:publish the site in one step'
   )
   if (( CURRENT == 2 )); then
     _describe 'command' commands
@@ -17,6 +18,7 @@ _crumbnote() {
   fi
   case ${words[2]} in
     site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--views[each page as JSON too]' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
+    release) _arguments '--to[the folder of releases]:folder:_files -/' '--keep[earlier releases kept]:number:' '--back[return to the release before]' '--gzip[x.gz beside each text file]' '--brotli[x.br likewise]' '--workers[recipes and pages worked on at a time]:number:' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     start|check) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     cupboard) _arguments '--short-of[recipes that lack so many things at the most]:count:' '--staples[salt, leaveners and flavourings are at hand too]' '--json[one JSON document]' '--help[this command]' '2:site folder:_files -/' '*:ingredient:' ;;
     macros|swap) _arguments '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;

@@ -1,22 +1,9 @@
 /* crumbnote site: writes the whole site. */
 #include "commands/command.h"
 
-#include "base/number.h"
 #include "publish/build.h"
 
 enum { OPTION_OUT, OPTION_WORKERS, OPTION_VIEWS };
-
-static bool workers_of(const arguments *given, unsigned *workers) {
-    const char *asked = argument_option(given, OPTION_WORKERS);
-    double count = 0;
-    if (!asked)
-        return true;
-    if (!number_is(span_of(asked), &count) || count < 1 || count > WORKERS_MOST ||
-        count > (double)(unsigned)count)
-        return false;
-    *workers = (unsigned)count;
-    return true;
-}
 
 static view *document_of(arena *a, const build_report *report, const problems *found,
                          const char *out) {
@@ -41,7 +28,7 @@ static exit_code run(arena *a, const arguments *given) {
     const char *out = argument_option(given, OPTION_OUT);
     build_request asked = {.folder = folder, .out = out ? out : "build/site"};
     asked.show_views = argument_option(given, OPTION_VIEWS) != NULL;
-    if (!workers_of(given, &asked.workers))
+    if (!option_count(given, OPTION_WORKERS, WORKERS_MOST, &asked.workers))
         return command_misused("--workers wants a whole number from 1 to %d", WORKERS_MOST);
     problems found = problems_in(a);
     build_report report = build_site(&asked, &found);

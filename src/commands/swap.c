@@ -109,7 +109,7 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
         text_format(t, "  %s for %s\n", phrase_weighed(a, note->to, note->to_g, asked->words.cups),
                     phrase_weighed(a, from, note->from_g, asked->words.cups));
     add_sentence(t, note_liquid_text(a, &asked->words, note));
-    add_sentence(t, note_past_rescue_text(note));
+    add_sentence(t, note_past_rescue_text(a, &asked->words, note));
     add_sentence(t, note->also);
     add_sentence(t, note->expect);
     add_sentence(t, note->because);

@@ -328,6 +328,27 @@ size_t kitchen_measures_of(arena *a, const ingredient *what, double grams, cup_s
     return count;
 }
 
+bool kitchen_rough_measure_of(arena *a, const ingredient *what, double grams, cup_standard cups,
+                              kitchen_measure *out) {
+    const double nearly = 0.9; /* of the vessel's least filling */
+    vessels v = vessels_of(what, cups);
+    way rough;
+    if (!(grams > 0) || !isfinite(grams) || grams > MOST_FILLED * fmax(v.g[CUP], 1))
+        return false;
+    search s = {.grams = grams};
+    size_t which = grams >= nearly * v.g[CUP] / 4 ? CUP : grams >= nearly * v.g[TBSP] ? TBSP : TSP;
+    for (unsigned up = 0; up < 2 && v.g[CUP] > 0; up++)
+        consider(&s, filled_up((way){0}, &v, which,
+                               neighbour(which == CUP ? STEPS(cup_steps) : STEPS(half_steps),
+                                         grams / v.g[which], up)));
+    if (s.any)
+        rough = s.best;
+    else if (!best_count(grams, what, &rough))
+        return false;
+    *out = measure_of(a, &rough, grams);
+    return true;
+}
+
 char *kitchen_weight(arena *a, double grams) {
     bool kilograms = number_round(grams, 1) >= 1000;
     int decimals = kilograms || grams < 0.995 ? 2 : grams < 9.95 ? 1 : 0;

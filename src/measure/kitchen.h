@@ -29,6 +29,12 @@ bool kitchen_measure_of(arena *a, const ingredient *what, double grams, cup_stan
 size_t kitchen_measures_of(arena *a, const ingredient *what, double grams, cup_standard cups,
                            kitchen_measure out[], size_t most);
 
+/* The nearest amount in the one vessel that a hand would take, for a figure that is itself rough:
+ * quarters and thirds of cups from a quarter cup on, half tablespoons from one on, half teaspoons;
+ * halves where the entry has a count and no cup. False when there is none. */
+bool kitchen_rough_measure_of(arena *a, const ingredient *what, double grams, cup_standard cups,
+                              kitchen_measure *out);
+
 /* A weight as scales show it: "0.25 g" under 1 g, "4.5 g" under 10 g, "46 g", "1.25 kg" from 1 kg
  * on. */
 char *kitchen_weight(arena *a, double grams);

@@ -63,18 +63,18 @@ char *phrase_wide_range(arena *a, double low_g, double high_g) {
 #define NARROW_SHARE 0.15
 
 char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups) {
-    enum { WAYS = 4 };
-    kitchen_measure ways[WAYS];
+    kitchen_measure rough;
     double width_g = grams.high - grams.low;
     if (width_g < NARROW_G || width_g <= NARROW_SHARE * fabs(grams.typical))
         return phrase_weighed(a, what, grams.typical, cups);
-    size_t count = what ? kitchen_measures_of(a, what, grams.typical, cups, ways, WAYS) : 0;
-    for (size_t i = 0; i < count; i++)
-        if (!strchr(ways[i].text, '+') && ways[i].grams >= grams.low && ways[i].grams <= grams.high)
-            return arena_format(a, "about %s (%s)", kitchen_weight(a, ways[i].grams), ways[i].text);
-    double step = width_g >= WIDE_G && grams.typical >= WIDE_G ? 5 : 1;
-    return arena_format(a, "about %s",
-                        phrase_weighed(a, what, number_round(grams.typical, step), cups));
+    bool measured = what && kitchen_rough_measure_of(a, what, grams.typical, cups, &rough);
+    /* what a spoon holds is said only where it is no further off than the figure itself */
+    measured = measured && rough.grams >= grams.low && rough.grams <= grams.high;
+    double shown_g = measured ? rough.grams : grams.typical;
+    double step = width_g >= WIDE_G && shown_g >= WIDE_G ? 5 : 1;
+    const char *weighed = kitchen_weight(a, number_round(shown_g, step));
+    return measured ? arena_format(a, "about %s (%s)", weighed, rough.text)
+                    : arena_format(a, "about %s", weighed);
 }
 
 char *phrase_minutes(arena *a, double minutes) {
@@ -124,6 +124,13 @@ char *phrase_yield(arena *a, const yield *of) {
     amount_add(&t, of->count, 0.02);
     text_format(&t, " %s", of->noun);
     return settled(a, &t);
+}
+
+char *phrase_capitalised(arena *a, const char *words) {
+    char *copy = arena_copy(a, span_of(words));
+    if (copy[0] >= 'a' && copy[0] <= 'z')
+        copy[0] = (char)(copy[0] - 'a' + 'A');
+    return copy;
 }
 
 char *phrase_list(arena *a, const char *const *words, size_t count) {

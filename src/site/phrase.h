@@ -20,7 +20,7 @@ char *phrase_grams_range(arena *a, double low_g, double high_g);
 char *phrase_wide_range(arena *a, double low_g, double high_g);
 
 /* An amount no more exactly than its range: "46 g (3 tbsp)" where the range is narrow, else "about
- * 45 g (3 tbsp)", a measure in one kind of vessel that lies within the range. */
+ * 45 g (3 tbsp)", what one vessel holds, where that lies within the range. */
 char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups);
 
 /* "1 h 20 min" and "PT1H20M" (ISO 8601). */
@@ -35,6 +35,9 @@ char *phrase_weighed(arena *a, const ingredient *what, double grams, cup_standar
 
 /* "8 rounds", "1 1/2 loaves", "1/12 loaf". */
 char *phrase_yield(arena *a, const yield *of);
+
+/* "Griddle cake" from "griddle cake"; only ASCII letters change. */
+char *phrase_capitalised(arena *a, const char *words);
 
 /* "a, b and c". */
 char *phrase_list(arena *a, const char *const *words, size_t count);

@@ -133,7 +133,7 @@ const char *balance_changes_text(arena *a, const swap_note *note) {
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++)
         if (is_noticed(&compared, q))
             words[count++] = change_word(&note->before, &note->after, q);
-    return count ? phrase_list(a, words, count) : NULL;
+    return count ? phrase_capitalised(a, phrase_list(a, words, count)) : NULL;
 }
 
 /* -- two faces ------------------------------------------------------------------------------- */
@@ -205,6 +205,17 @@ static const char *point_liquid_text(arena *a, const note_words *by, const balan
                                    : lines[at->liquid_line].what;
     return arena_format(a, "%s %s %s", phrase_about(a, liquid, size, by->cups),
                         added ? "more" : "less", liquid ? liquid->name : "water");
+}
+
+const char *balance_best_text(arena *a, const note_words *by, const swap_note *note) {
+    recipe_facts about = facts_of(a, by->of, by->book->shelf);
+    balance_comparison compared = balance_compare(&about, note);
+    const balance_at *best = &compared.at[POINT_BEST];
+    if (!best->there)
+        return NULL;
+    const char *liquid = point_liquid_text(a, by, best);
+    return arena_format(a, "%s %s%s%s", phrase_about(a, note->to, best->to_g, by->cups),
+                        note->to->name, liquid ? " and " : "", liquid ? liquid : "");
 }
 
 static void put_points(arena *a, view *to, const note_words *by, const swap_note *note,

@@ -20,6 +20,10 @@ const char *balance_changes_text(arena *a, const swap_note *note);
  * figures of the two ingredients; null where it is not so. */
 const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note);
 
+/* The best amounts in words: "about 30 g (1/4 cup) soy protein isolate and 15 g more greek yogurt";
+ * null where there are none. */
+const char *balance_best_text(arena *a, const note_words *by, const swap_note *note);
+
 /* Puts under `key` the whole comparison for the partial `balance`:
  * {points: [{name, key, what, amount_text, liquid_text?}],
  *  quantities: [{name, key, rows: [{name, key, text, range_text?, is_range, zero, length, low,

@@ -159,17 +159,9 @@ view *view_of_groups(arena *a, const page_maker *by, const char *path, const cha
     return page;
 }
 
-/* "Griddle cake" from "griddle cake"; only ASCII letters change. */
-static const char *capitalised(arena *a, const char *words) {
-    char *copy = arena_copy(a, span_of(words));
-    if (copy[0] >= 'a' && copy[0] <= 'z')
-        copy[0] = (char)(copy[0] - 'a' + 'A');
-    return copy;
-}
-
 view *view_of_group(arena *a, const page_maker *by, const char *path, const recipe_rows *rows,
                     const row_group *of) {
-    view *page = list_page(a, by, path, capitalised(a, of->name), of->count);
+    view *page = list_page(a, by, path, phrase_capitalised(a, of->name), of->count);
     put_group(a, view_put_list(a, page, "groups"), rows, of, NULL);
     return page;
 }

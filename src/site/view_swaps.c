@@ -55,40 +55,46 @@ static const ingredient *liquid_ingredient(const note_words *by, const swap_note
     return pantry_find_folded(by->book->shelf, span_of("water"));
 }
 
-/* What the uncertainty of uptakes leaves open: "; between 16–33 g, by feel", or both ways where
- * the range crosses nothing. Empty when it is narrower than a kitchen would mind. */
+/* What the uncertainty of uptakes leaves open: "; 15\u201335 g, by feel", or both ways where the
+ * range crosses nothing. Empty when it is narrower than a kitchen would mind. */
 static const char *liquid_spread(arena *a, double low_g, double high_g) {
     enum { WORTH_SAYING_G = 4 };
+    double step = high_g - low_g >= 20 ? 5 : 1;
+    double less = number_round(-low_g, step), more = number_round(high_g, step);
     if (high_g - low_g < WORTH_SAYING_G)
         return "";
-    if (low_g < 0 && high_g > 0)
-        return arena_format(a, "; from %s less to %s more, by feel",
-                            phrase_grams_range(a, -low_g, -low_g),
-                            phrase_grams_range(a, high_g, high_g));
-    double nearer = fmin(fabs(low_g), fabs(high_g)), farther = fmax(fabs(low_g), fabs(high_g));
-    return arena_format(a, "; between %s, by feel", phrase_grams_range(a, nearer, farther));
+    if (less > 0 && more > 0)
+        return arena_format(a, "; by feel, from %s g less to %s g more", number_copy(a, less, 0),
+                            number_copy(a, more, 0));
+    return arena_format(
+        a, "; by feel, %s",
+        phrase_wide_range(a, fmax(fmin(fabs(low_g), fabs(high_g)), 0), fmax(-low_g, high_g)));
 }
 
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note) {
     double change = note->liquid_change_g;
     if (fabs(change) < LIQUID_WORTH_SAYING_G)
         return NULL;
-    const char *amount = phrase_weighed(a, liquid_ingredient(by, note), fabs(change), by->cups);
+    bool added = change > 0;
+    range size = {note->liquid_low_g, change, note->liquid_high_g};
+    if (!added)
+        size = (range){-size.high, -size.typical, -size.low};
+    const char *amount = phrase_about(a, liquid_ingredient(by, note), size, by->cups);
     const char *spread = liquid_spread(a, note->liquid_low_g, note->liquid_high_g);
-    if (change > 0)
-        return arena_format(a, "Add %s %s%s", amount, liquid_name(by, note), spread);
-    return arena_format(a, "Hold back %s of the %s%s", amount, liquid_name(by, note), spread);
+    return arena_format(a, "%s %s %s%s%s", added ? "Add" : "Hold back", amount,
+                        added ? "" : "of the ", liquid_name(by, note), spread);
 }
 
 static const char *amount_text(arena *a, const note_words *by, const swap_note *note) {
     if (note->to_g <= 0)
         return NULL;
-    const char *weighed = phrase_weighed(a, note->to, note->to_g, by->cups);
-    bool wide = note->to_high_g - note->to_low_g > 0.15 * note->to_g && note->to_low_g > 0;
+    const range amount = {note->to_low_g, note->to_g, note->to_high_g};
+    const char *weighed = phrase_about(a, note->to, amount, by->cups);
+    bool wide = amount.high - amount.low > 0.15 * amount.typical && amount.low > 0;
     if (!wide)
         return weighed;
     return arena_format(a, "%s; between %s", weighed,
-                        phrase_grams_range(a, note->to_low_g, note->to_high_g));
+                        phrase_wide_range(a, amount.low, amount.high));
 }
 
 static const char *macros_text(arena *a, const note_words *by, const swap_note *note) {
@@ -175,12 +181,17 @@ static void put_changes(arena *a, view *to, const note_words *by, const swap_not
     view_put_some(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
 }
 
-const char *note_past_rescue_text(const swap_note *note) {
+const char *note_past_rescue_text(arena *a, const note_words *by, const swap_note *note) {
     if (!note->past_rescue)
         return NULL;
-    if (note->says != VERDICT_AVOID) /* somebody says that it goes: then the model only warns */
-        return "By its water this is more change than a batch usually bears: go by feel, and try "
-               "a small batch first.";
+    if (note->says != VERDICT_AVOID) { /* somebody says that it goes: then the model only warns */
+        const char *better = balance_best_text(a, by, note);
+        return arena_format(
+            a,
+            "By its water this is more change than a batch usually bears%s%s: go by "
+            "feel, and try a small batch first.",
+            better ? "; the figures come closest with " : "", better ? better : "");
+    }
     if (note->liquid_needed_g > 0)
         return "It would take up more water than this batch can be given: no amount of liquid "
                "rescues it.";
@@ -234,7 +245,7 @@ static void put_amounts(arena *a, view *to, const note_words *by, const swap_not
         return; /* no amount is advised, so there is nothing to say of one */
     view_put_some(a, to, "amount_text", amount_text(a, by, note));
     view_put_some(a, to, "liquid_text", note_liquid_text(a, by, note));
-    view_put_some(a, to, "past_rescue_text", note_past_rescue_text(note));
+    view_put_some(a, to, "past_rescue_text", note_past_rescue_text(a, by, note));
     put_changes(a, to, by, note);
     if (!is_first) /* the first one's stands on the group, with bars */
         view_put_some(a, to, "balance_text", balance_changes_text(a, note));
@@ -281,7 +292,7 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     put_reasons(a, group, notes[0]);
     put_balance(a, group, by, notes[0]);
     if (notes[0]->says == VERDICT_AVOID) /* what goes wrong, shown on the first of them */
-        view_put_some(a, group, "past_rescue_text", note_past_rescue_text(notes[0]));
+        view_put_some(a, group, "past_rescue_text", note_past_rescue_text(a, by, notes[0]));
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
         put_amounts(a, view_put_object(a, list, NULL), by, notes[i], i == 0);

@@ -38,12 +38,13 @@ void view_put_note(arena *a, view *to, const note_words *by, const swap_note *no
  * held `then` and holds `now`. */
 void view_put_claim_changes(arena *a, view *to, const claims *then, const claims *now);
 
-/* "Add 15 g (1 tbsp) water", "Hold back 20 g (4 tsp) of the milk"; null when nothing changes. */
+/* "Add 15 g (1 tbsp) water", "Hold back about 20 g (4 tsp) of the milk; 5\u201335 g, by feel"; null
+ * when nothing changes. */
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note);
 
 /* Why more liquid, or less, does not rescue a swap that asks for too much of it; null when it is
- * not so. */
-const char *note_past_rescue_text(const swap_note *note);
+ * not so. Of a swap that somebody says goes, with what amounts it would come closest. */
+const char *note_past_rescue_text(arena *a, const note_words *by, const swap_note *note);
 
 /* "cost +0.20 EUR a portion"; null where a price is not known or nothing changes. */
 const char *note_cost_text(arena *a, const note_words *by, const swap_note *note);

@@ -14,8 +14,11 @@ double balance_water_per_g(const ingredient *what) {
 }
 
 double balance_dry_per_g(const ingredient *what) {
+    const unsigned free_fat = 1u << FAMILY_FAT | 1u << FAMILY_NUT_BUTTER | 1u << FAMILY_DAIRY |
+                              1u << FAMILY_EGG | 1u << FAMILY_LIQUID;
     const double *of = what->per_100_g.of;
-    double dry = 1 - balance_water_per_g(what) - (of[NUTRIENT_FAT] + of[NUTRIENT_ALCOHOL]) / 100;
+    double fat = free_fat >> what->in & 1u ? of[NUTRIENT_FAT] : 0;
+    double dry = 1 - balance_water_per_g(what) - (fat + of[NUTRIENT_ALCOHOL]) / 100;
     return dry > 0 ? dry : 0;
 }
 

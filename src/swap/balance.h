@@ -24,7 +24,7 @@ typedef struct {
     range taken_cold_g;  /* what dry things take up in the bowl */
     range held_heated_g; /* what they hold in the bake */
     double fat_g;
-    double dry_g;       /* solids other than fat: bulk */
+    double dry_g;       /* solids: bulk */
     double firm_g;      /* protein that sets firm on heating: egg white, whey, gluten */
     double soft_g;      /* protein that sets soft: pea, soy */
     double setting_g;   /* the two as one, soft counted half */
@@ -37,7 +37,9 @@ typedef struct {
  * protein, fat, carbohydrate and alcohol leave of the weight, minerals being counted as water. */
 double balance_water_per_g(const ingredient *what);
 
-/* Solids other than fat in 1 g of `what`. */
+/* Solids in 1 g of `what`. Fat is one of them where it is shut up in flour, meal, seed or powder,
+ * which give a batter body whole. The fat of a butter, an oil, a nut butter, milk or egg is none.
+ */
 double balance_dry_per_g(const ingredient *what);
 
 /* The cold uptake of `what` in g of water a g as published; 0 where it has none. */

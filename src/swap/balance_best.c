@@ -75,7 +75,7 @@ static wanted_water wanted_in(const grounds *on, const sums *before, balance_qua
     double free_g = water_in(on, before, where) - taken_g;
     if (free_g < 0 && taken_g > 0)
         return (wanted_water){0, free_g / taken_g};
-    return (wanted_water){before->dry > 0 ? free_g / before->dry : 0, 0};
+    return (wanted_water){liquid_free_per_dry(fmax(free_g, 0), before->dry), 0};
 }
 
 /* The quantity less what is wanted in proportion: linear in the sums. */
@@ -216,7 +216,7 @@ static void set_uptakes(grounds *on, int which, const ingredient *what) {
     on->uncertain[which + 1] = what->heated_uptake;
 }
 
-static void set_bounds(grounds *on, const sums *before, const ingredient *comes) {
+static void set_bounds(grounds *on, const sums *before, const exchange *made) {
     double goes_g = on->first_g + on->second_g;
     double most_g = LIQUID_RESCUES_MOST * before->weight;
     double water_gone_g = on->first_g * on->first.water + on->second_g * on->second.water;
@@ -225,7 +225,7 @@ static void set_bounds(grounds *on, const sums *before, const ingredient *comes)
     on->high[0] = BEST_MOST * goes_g;
     if (on->comes.sweetness > 0) /* a drop of an intense sweetener stands for a cup of sugar */
         on->low[0] = fmin(on->low[0], sweet_g / on->comes.sweetness);
-    if (liquid_is_drinkable(comes)) /* liquid for liquid: its own amount is all there is to find */
+    if (exchange_of_liquids(made)) /* then its own amount is all there is to find */
         return;
     on->high[1] = most_g + water_gone_g;
     on->low[1] = -most_g;
@@ -252,7 +252,7 @@ static grounds grounds_of(const exchange *made) {
         (range){UPTAKE_IN_BATTER_LOW, UPTAKE_IN_BATTER, UPTAKE_IN_BATTER_HIGH};
     for (size_t i = 0; i < BALANCE_QUANTITIES; i++)
         on.step[i] = balance_step_g(made->before, (balance_quantity)i);
-    set_bounds(&on, &before, made->comes.what);
+    set_bounds(&on, &before, made);
     return on;
 }
 

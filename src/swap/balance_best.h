@@ -21,7 +21,8 @@
 /* The replacement may be from an eighth (dried egg white for the liquid one) to twice the weight
  * of what goes; liquid within LIQUID_RESCUES_MOST of the batch, what only gives back the water
  * that left besides, and never more than half of a line held back: a batter without its milk is
- * another batter. Where a liquid comes, its own amount is all there is to find. Estimates. */
+ * another batter. Where a liquid comes for a liquid, its own amount is all there is to find.
+ * Estimates. */
 #define BEST_LEAST          0.125
 #define BEST_MOST           2
 #define BEST_HELD_BACK_MOST 0.5

@@ -14,7 +14,7 @@ typedef enum {
     BALANCE_BOWL,    /* free water in the bowl */
     BALANCE_BAKE,    /* free water in the bake */
     BALANCE_SETTING, /* heat-setting protein, soft counted half */
-    BALANCE_BULK,    /* dry solids other than fat */
+    BALANCE_BULK,    /* dry solids */
     BALANCE_FAT,
     BALANCE_SWEETNESS, /* as sugar */
     BALANCE_QUANTITIES

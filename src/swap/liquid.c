@@ -36,10 +36,6 @@ static int liquid_rank(const ingredient *what) {
     return NO_LIQUID;
 }
 
-bool liquid_is_drinkable(const ingredient *what) {
-    return liquid_rank(what) == DRINKABLE;
-}
-
 /* The rank of line `i` among those that a change may be made on; NO_LIQUID for none. */
 static int line_rank(const recipe_facts *about, size_t i, unsigned long long replaced) {
     const ingredient *what = facts_at(about, i);
@@ -100,6 +96,13 @@ static void exchange_part(grounds *on, const part *moved, int which, double sign
     on->dry_after_g += sign * moved->grams * balance_dry_per_g(moved->what);
 }
 
+bool exchange_of_liquids(const exchange *made) {
+    for (size_t i = 0; i < made->goes_count; i++)
+        if (liquid_rank(made->goes[i].what) == NO_LIQUID)
+            return false;
+    return liquid_rank(made->comes.what) != NO_LIQUID && !made->also_comes.what;
+}
+
 static grounds grounds_of(const exchange *made) {
     const balance *before = made->before;
     grounds on = {.water_before_g = before->water_g,
@@ -115,9 +118,15 @@ static grounds grounds_of(const exchange *made) {
     exchange_part(&on, &made->comes, COMES, 1);
     if (made->also_comes.what)
         exchange_part(&on, &made->also_comes, ALSO_COMES, 1);
+    if (exchange_of_liquids(made))
+        on.dry_after_g = on.dry_before_g;
     on.uncertain[IN_BATTER] =
         (range){UPTAKE_IN_BATTER_LOW, UPTAKE_IN_BATTER, UPTAKE_IN_BATTER_HIGH};
     return on;
+}
+
+double liquid_free_per_dry(double free_g, double dry_g) {
+    return dry_g > 0 ? fmin(free_g / dry_g, FREE_PER_DRY_MOST) : 0;
 }
 
 /* L of the header, with the uncertain figures `at` some values. */
@@ -129,14 +138,12 @@ static double needed_g(const void *grounds_given, const double at[]) {
     double lacking_g = taken_after_g - on->water_after_g; /* -free' */
     if (free_g < 0)
         return (free_g * taken_after_g / taken_g + lacking_g) / on->liquid_water;
-    if (on->dry_before_g <= 0)
-        return (free_g + lacking_g) / on->liquid_water;
-    double free_per_dry = free_g / on->dry_before_g;
+    double free_per_dry = liquid_free_per_dry(free_g, on->dry_before_g);
     double wets = on->liquid_water - free_per_dry * on->liquid_dry;
     /* a liquid hardly wetter than the batch cannot thin it: then its water alone is counted */
     if (wets < on->liquid_water / 2)
         wets = on->liquid_water;
-    return (free_per_dry * on->dry_after_g + lacking_g) / wets;
+    return (free_g + free_per_dry * (on->dry_after_g - on->dry_before_g) + lacking_g) / wets;
 }
 
 static range needed_range(const grounds *on) {

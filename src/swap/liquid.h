@@ -3,8 +3,10 @@
  * What decides is free water in the bowl. Before the swap and after it (dashed), with L grams of a
  * liquid of which 1 g brings w of water and d of dry:
  *
- *     free >= 0, a batter:      free' + w L = free x (dry' + d L) / dry
- *                               free water a gram of dry stays what it was
+ *     free >= 0, a batter:      free' + w L = free + r (dry' + d L - dry),  r = free / dry
+ *                               free water a gram of dry stays what it was; in a wet batch (a
+ *                               custard, a cheese cake) what is dry is carried rather than wetted,
+ *                               so r is FREE_PER_DRY_MOST at the most
  *     free < 0, a dry dough:    free' + w L = free x taken' / taken
  *                               its dry things could take up more water than there is; what they
  *                               lack stays the same share of what they could take up
@@ -15,6 +17,9 @@
 #include "swap/amounts.h"
 #include "swap/balance.h"
 #include "swap/facts.h"
+
+/* Most free water that a gram of dry asks for: 1.5, as in a batter that pours (an estimate). */
+#define FREE_PER_DRY_MOST 1.5
 
 /* Share of the weight that the water of a batch may rise or fall by; past it no liquid change is
  * said to rescue the swap. Water that only makes up for what went (dried egg for egg) does not
@@ -32,6 +37,9 @@ typedef struct {
     bool rescues;    /* false: no amount of liquid makes up for the swap */
 } liquid_change;
 
+/* r above: `free_g` (0 or more) of free water to `dry_g`, 0 where nothing is dry. */
+double liquid_free_per_dry(double free_g, double dry_g);
+
 /* What takes place: parts go, one comes, or two. */
 typedef struct {
     const recipe_facts *about;   /* of the part of the recipe in which it does */
@@ -42,6 +50,10 @@ typedef struct {
     part comes;
     part also_comes; /* `what` null: nothing */
 } exchange;
+
+/* True when liquids (milks, purées, yogurts, eggs) go and one comes: then only their water counts,
+ * since what a milk carries asks for no water beside its own. */
+bool exchange_of_liquids(const exchange *made);
 
 /* True when every uptake that a liquid change rests on is known. */
 bool exchange_known(const exchange *made);
@@ -60,9 +72,6 @@ liquid_change liquid_rebalanced(const exchange *made);
 
 /* The line, or SIZE_MAX, that a change of `grams` (+ or -) would be made on. */
 size_t liquid_line(const recipe_facts *about, unsigned long long replaced, double grams);
-
-/* True for what a baker thins a batter with: water, milk, juice. */
-bool liquid_is_drinkable(const ingredient *what);
 
 /* What is added or held back: the line's ingredient, or plain water for SIZE_MAX. */
 const ingredient *liquid_at(const recipe_facts *about, size_t line);

@@ -20,7 +20,7 @@ static void an_ingredient_brings_what_its_figures_say(void **state) {
     expect_range("held heated", whey.held_heated_g,
                  (range){5.3 * 0.25 * 100, 6.1 * 0.375 * 100, 7 * 0.5 * 100});
     expect_near("fat", whey.fat_g, 1.4, 1e-9);
-    expect_near("dry", whey.dry_g, 100 - 4.4 - 1.4, 1e-9);
+    expect_near("dry: the fat in a powder is part of it", whey.dry_g, 100 - 4.4, 1e-9);
     expect_near("sets firm: all of its protein", whey.setting_g, 84.5, 1e-9);
     expect_near("weight", whey.batch_g, 100, 1e-9);
     balance pea = balance_of_ingredient(larder_find(l, "pea protein isolate"), 50);
@@ -30,6 +30,12 @@ static void an_ingredient_brings_what_its_figures_say(void **state) {
     balance sweet = balance_of_ingredient(larder_find(l, "erythritol"), 40);
     expect_near("sweetness, as sugar", sweet.sweetness_g, 26, 1e-9);
     expect_range("takes nothing up", sweet.taken_cold_g, (range){0, 0, 0});
+    balance butter = balance_of_ingredient(larder_find(l, "butter"), 100);
+    expect_near("dry: the fat of butter runs", butter.dry_g + butter.fat_g + butter.water_g, 100,
+                1e-9);
+    expect_near("firm", whey.firm_g, 84.5, 1e-9);
+    expect_near("soft", pea.soft_g, 40, 1e-9);
+    expect_near("firm is not soft", whey.soft_g + pea.firm_g, 0, 1e-9);
     larder_free(l);
 }
 

@@ -37,7 +37,7 @@ static double squares(larder *l, const recipe *r, const char *from, const char *
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++) {
         double wanted = balance_quantity_g(&before, q).typical;
         if ((q == BALANCE_BOWL || q == BALANCE_BAKE) && wanted >= 0)
-            wanted *= after.dry_g / before.dry_g;
+            wanted += fmin(wanted / before.dry_g, FREE_PER_DRY_MOST) * (after.dry_g - before.dry_g);
         else if (q == BALANCE_BOWL)
             wanted *= after.taken_cold_g.typical / before.taken_cold_g.typical;
         else if (q == BALANCE_BAKE)

@@ -165,6 +165,31 @@ static void gives_ways_in_one_vessel(void **state) {
     arena_free(k.a);
 }
 
+static void rough_amounts_take_one_vessel(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        double grams;
+        const char *text; /* null: there is none */
+    } rows[] = {{"oat flour", 54, "1/2 cup"},
+                {"oat flour", 150, "1 1/2 cups"},
+                {"oat flour", 24, "1/4 cup"},
+                {"oat flour", 16, "2 1/2 tbsp"},
+                {"oat flour", 6.2, "1 tbsp"},
+                {"oat flour", 4, "2 tsp"},
+                {"baking powder", 2.1, "1/2 tsp"},
+                {"egg", 110, "1/2 cup"},
+                {"oat flour", 0, NULL}};
+    kitchen k = opened();
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        kitchen_measure rough = {0};
+        bool found =
+            kitchen_rough_measure_of(k.a, taken(&k, rows[i].name), rows[i].grams, CUPS_US, &rough);
+        same_text(rows[i].name, found ? rough.text : NULL, rows[i].text);
+    }
+    arena_free(k.a);
+}
+
 static void weights_as_scales_show_them(void **state) {
     (void)state;
     static const struct {
@@ -186,6 +211,7 @@ int main(void) {
         cmocka_unit_test(a_measure_weighs_what_it_says),
         cmocka_unit_test(a_measure_is_near_and_plain),
         cmocka_unit_test(gives_ways_in_one_vessel),
+        cmocka_unit_test(rough_amounts_take_one_vessel),
         cmocka_unit_test(weights_as_scales_show_them),
     };
     return cmocka_run_group_tests_name("kitchen", tests, NULL, NULL);

@@ -2,6 +2,7 @@
 #include "support/cmocka_rows.h"
 
 #include "site/phrase.h"
+#include "unit/support/build_recipe.h"
 
 static void changes_have_a_sign(void **state) {
     arena *a = *state;
@@ -18,6 +19,30 @@ static void amounts_keep_what_matters(void **state) {
     assert_string_equal(phrase_amount(a, 9.96, "g"), "10 g");
     assert_string_equal(phrase_grams_range(a, 16.2, 33.4), "16\u201333 g");
     assert_string_equal(phrase_grams_range(a, 16.2, 16.4), "16 g");
+}
+
+static void wide_ranges_are_told_roughly(void **state) {
+    assert_string_equal(phrase_wide_range(*state, 31.7, 64.2), "30\u201365 g");
+    assert_string_equal(phrase_wide_range(*state, 31.7, 38.2), "32\u201338 g");
+    assert_string_equal(phrase_wide_range(*state, 31.7, 31.9), "32 g");
+}
+
+/* A cup of 240 g: a tablespoon is 15 g, a teaspoon 5 g. */
+static void an_amount_is_no_more_exact_than_its_range(void **state) {
+    static const struct {
+        range grams;
+        const char *words;
+    } rows[] = {
+        {{42, 43, 44}, "43 g (2 tbsp + 2 1/2 tsp)"}, {{20, 43, 70}, "about 45 g (3 tbsp)"},
+        {{39, 43, 47}, "about 45 g (3 tbsp)"},       {{42, 43.5, 46.5}, "about 45 g (3 tbsp)"},
+        {{130, 151, 190}, "about 160 g (2/3 cup)"},  {{-20, 7, 30}, "about 8 g (1 1/2 tsp)"}};
+    ingredient *water = food(*state, "water", FAMILY_LIQUID, "water", ORIGIN_MINERAL);
+    LIST_ADD(*state, &water->measures, (household_measure){"cup", {240, 240, 240}});
+    for (size_t i = 0; i < COUNT(rows); i++)
+        expect_text(rows[i].words, phrase_about(*state, water, rows[i].grams, CUPS_US),
+                    rows[i].words);
+    assert_string_equal(phrase_about(*state, NULL, (range){20, 43, 70}, CUPS_US), "about 45 g");
+    assert_string_equal(phrase_capitalised(*state, "sets firmer"), "Sets firmer");
 }
 
 static void times_in_words_and_iso_8601(void **state) {
@@ -72,9 +97,13 @@ static int close_arena(void **state) {
 }
 
 int main(void) {
-    const struct CMUnitTest tests[] = {
-        cmocka_unit_test(changes_have_a_sign),         cmocka_unit_test(amounts_keep_what_matters),
-        cmocka_unit_test(times_in_words_and_iso_8601), cmocka_unit_test(dates_in_words),
-        cmocka_unit_test(yields_as_bakers_say_them),   cmocka_unit_test(lists_end_in_and)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(changes_have_a_sign),
+                                       cmocka_unit_test(amounts_keep_what_matters),
+                                       cmocka_unit_test(times_in_words_and_iso_8601),
+                                       cmocka_unit_test(dates_in_words),
+                                       cmocka_unit_test(yields_as_bakers_say_them),
+                                       cmocka_unit_test(lists_end_in_and),
+                                       cmocka_unit_test(wide_ranges_are_told_roughly),
+                                       cmocka_unit_test(an_amount_is_no_more_exact_than_its_range)};
     return cmocka_run_group_tests_name("phrase", tests, open_arena, close_arena);
 }

@@ -138,18 +138,29 @@ static void a_note_says_what_the_swapped_recipe_says(void **state) {
 
 /* -- free water ------------------------------------------------------------------------------ */
 
-/* Free water a gram of dry is what it was; where there is none, what is lacking is the same share
- * of what could be taken up. Unless the liquid line could not give as much. */
+/* Free water that the swapped batch must have: as much a gram of dry, up to FREE_PER_DRY_MOST;
+ * where there is none, what is lacking is the same share of what could be taken up. */
+static double wanted_free_g(const recipe_facts *about, const swap_note *note) {
+    double before_g = balance_free_cold_g(&note->before).typical;
+    if (before_g < 0)
+        return before_g * note->after.taken_cold_g.typical / note->before.taken_cold_g.typical;
+    balance liquid = balance_of_ingredient(liquid_at(about, note->liquid_line), 1);
+    double more_g = note->after.dry_g - note->before.dry_g;
+    const exchange made = {.goes = {{about->of->lines.items[note->line].what, 1}},
+                           .goes_count = 1,
+                           .comes = {note->to, 1}};
+    if (exchange_of_liquids(&made)) /* what they carry asks for none */
+        more_g = liquid.dry_g * note->liquid_change_g;
+    return before_g + liquid_free_per_dry(before_g, note->before.dry_g) * more_g;
+}
+
+/* Unless the liquid line could not give as much. */
 static void free_water_is_kept(larder *l, const recipe_facts *about, const swap_note *note) {
     double line_g = note->liquid_line == SIZE_MAX ? 0 : about->of->weights[note->liquid_line].grams;
     if (note->liquid_change_g <= -line_g)
         return;
-    double before_g = balance_free_cold_g(&note->before).typical;
-    double after_g = balance_free_cold_g(&note->after).typical;
-    double larger = before_g >= 0
-                        ? note->after.dry_g / note->before.dry_g
-                        : note->after.taken_cold_g.typical / note->before.taken_cold_g.typical;
-    expect_near(named(l, about, note), after_g, before_g * larger, 1);
+    expect_near(named(l, about, note), balance_free_cold_g(&note->after).typical,
+                wanted_free_g(about, note), 1);
 }
 
 static void rebalancing_keeps_free_water(void **state) {

@@ -138,7 +138,7 @@ const char *balance_changes_text(arena *a, const swap_note *note) {
 
 /* -- two faces ------------------------------------------------------------------------------- */
 
-/* The batch with equal weight of the new for the old. */
+/* The batch with equal weight of the new for the old; where two come, of the first alone. */
 static balance at_equal_weight(const recipe *of, const swap_note *note) {
     balance after = note->before, moved;
     double all_g = note->from_g + note->second_from_g;
@@ -165,7 +165,7 @@ const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note
     balance equal = at_equal_weight(of, note);
     two_faces faces = balance_faces(&note->before, &equal);
     if (!note->heated || !note->uptake_known || faces == FACES_ALIKE || !from->has_uptake ||
-        !note->to->has_uptake)
+        !note->to->has_uptake || note->also_to)
         return NULL;
     const char *figures = arena_format(a, "%s; %s", uptake_text(a, note->to), uptake_text(a, from));
     if (faces == FACES_RUNS_AND_DRIES)

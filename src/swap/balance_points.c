@@ -18,11 +18,14 @@ static exchange exchange_of(const leaving *what, const swap_note *note) {
                      .replaced = what->replaced,
                      .before = &what->part_before,
                      .goes_count = what->count,
-                     .comes = {note->to, 0}};
+                     .comes = {note->to, 0},
+                     .also_comes = {note->also_to, 0}};
     for (size_t i = 0; i < what->count; i++) {
         made.goes[i] = (part){what->goes[i].what, goes_g[i] * what->share_in_part};
         made.comes.grams += made.goes[i].grams;
     }
+    if (note->also_to) /* half and half */
+        made.also_comes.grams = made.comes.grams /= 2;
     return made;
 }
 
@@ -33,7 +36,7 @@ static range range_times(range r, double times) {
 /* -- how far a difference is known ----------------------------------------------------------- */
 
 /* Uncertain in a difference: the uptakes of what goes and comes, and how much of them counts. */
-enum { GOES_FIRST, GOES_SECOND, COMES, IN_BATTER, UNCERTAIN };
+enum { GOES_FIRST, GOES_SECOND, COMES, ALSO_COMES, IN_BATTER, UNCERTAIN };
 
 typedef struct {
     double water_g;          /* more or less than before */
@@ -62,6 +65,10 @@ static range free_change_g(const exchange *made, double water_g, bool heated, do
                                 [IN_BATTER] = {UPTAKE_IN_BATTER_LOW, UPTAKE_IN_BATTER,
                                                UPTAKE_IN_BATTER_HIGH}},
                   .grams = {[COMES] = made->comes.grams}};
+    if (made->also_comes.what) {
+        on.uncertain[ALSO_COMES] = uptake_of(made->also_comes.what, heated);
+        on.grams[ALSO_COMES] = made->also_comes.grams;
+    }
     for (size_t i = 0; i < made->goes_count; i++) {
         on.uncertain[GOES_FIRST + i] = uptake_of(made->goes[i].what, heated);
         on.grams[GOES_FIRST + i] = -made->goes[i].grams;
@@ -78,6 +85,7 @@ static range free_change_g(const exchange *made, double water_g, bool heated, do
 static balance_at settled(const exchange *equal, balance_at of, double share) {
     exchange made = *equal;
     made.comes.grams = of.to_g.typical;
+    made.also_comes.grams = of.also_to_g;
     of.there = true;
     of.after = exchange_balance(&made, liquid_at(made.about, of.liquid_line), of.liquid_g.typical);
     double water_g = of.after.water_g - made.before->water_g;
@@ -89,6 +97,7 @@ static balance_at settled(const exchange *equal, balance_at of, double share) {
     of.bake_change_g =
         free_change_g(&made, water_g - of.after.lost_g + made.before->lost_g, true, bake_g);
     of.to_g = range_times(of.to_g, 1 / share);
+    of.also_to_g /= share;
     return of;
 }
 
@@ -97,21 +106,26 @@ balance_comparison balance_compare(const recipe_facts *about, const swap_note *n
     exchange equal = exchange_of(&what, note);
     double share = what.share_in_part, equal_g = equal.comes.grams;
     best_amounts best;
-    balance_comparison out = {.from_g = equal_g / share,
+    double also_g = equal.also_comes.grams;
+    balance_comparison out = {.from_g = (equal_g + also_g) / share,
                               .heated = note->heated,
                               .uptake_known = note->uptake_known,
                               .before = what.part_before};
-    out.at[POINT_EQUAL_WEIGHT] = settled(
-        &equal, (balance_at){.to_g = {equal_g, equal_g, equal_g}, .liquid_line = SIZE_MAX}, share);
+    out.at[POINT_EQUAL_WEIGHT] = settled(&equal,
+                                         (balance_at){.to_g = {equal_g, equal_g, equal_g},
+                                                      .also_to_g = also_g,
+                                                      .liquid_line = SIZE_MAX},
+                                         share);
     if (note->to_g > 0)
         out.at[POINT_AS_RULED] = settled(
             &equal,
             (balance_at){
                 .to_g = range_times((range){note->to_low_g, note->to_g, note->to_high_g}, share),
+                .also_to_g = note->also_to_g * share,
                 .liquid_g = {note->liquid_low_g, note->liquid_change_g, note->liquid_high_g},
                 .liquid_line = note->liquid_line},
             share);
-    if (balance_best(&equal, &best))
+    if (!note->also_to && balance_best(&equal, &best))
         out.at[POINT_BEST] = settled(
             &equal,
             (balance_at){.to_g = best.comes_g, .liquid_g = best.liquid_g, .liquid_line = best.line},

@@ -8,13 +8,14 @@
 typedef enum {
     POINT_EQUAL_WEIGHT,
     POINT_AS_RULED, /* only where an amount is promised */
-    POINT_BEST,     /* only where every uptake is known: swap/balance_best.h */
+    POINT_BEST,     /* only where every uptake is known and one comes: swap/balance_best.h */
     POINT_COUNT
 } balance_point;
 
 typedef struct {
     bool there;         /* false: this point has no amounts, and the rest is not set */
     range to_g;         /* of the replacement */
+    double also_to_g;   /* of the second that comes, where two do */
     range liquid_g;     /* added (+) or held back (-) */
     size_t liquid_line; /* of the recipe; SIZE_MAX: plain water */
     balance after;

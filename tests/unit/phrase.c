@@ -32,10 +32,12 @@ static void an_amount_is_no_more_exact_than_its_range(void **state) {
     static const struct {
         range grams;
         const char *words;
-    } rows[] = {
-        {{42, 43, 44}, "43 g (2 tbsp + 2 1/2 tsp)"}, {{20, 43, 70}, "about 45 g (3 tbsp)"},
-        {{39, 43, 47}, "about 45 g (3 tbsp)"},       {{42, 43.5, 46.5}, "about 45 g (3 tbsp)"},
-        {{130, 151, 190}, "about 160 g (2/3 cup)"},  {{-20, 7, 30}, "about 8 g (1 1/2 tsp)"}};
+    } rows[] = {{{42, 43, 44}, "43 g (2 tbsp + 2 1/2 tsp)"},
+                {{20, 43, 70}, "about 45 g (3 tbsp)"},
+                {{39, 43, 47}, "about 45 g (3 tbsp)"},
+                {{42, 43.5, 46.5}, "44 g (2 tbsp + 2 1/2 tsp)"},
+                {{130, 151, 190}, "about 160 g (2/3 cup)"},
+                {{-20, 7, 30}, "about 8 g (1 1/2 tsp)"}};
     ingredient *water = food(*state, "water", FAMILY_LIQUID, "water", ORIGIN_MINERAL);
     LIST_ADD(*state, &water->measures, (household_measure){"cup", {240, 240, 240}});
     for (size_t i = 0; i < COUNT(rows); i++)

@@ -14,7 +14,8 @@ WORKERS ?= 2
 
 # -- what Debian packages it takes; `make deps` installs those that are missing ------------------
 DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev \
-                liblpsolve55-dev libgumbo-dev libexpat1-dev zlib1g-dev libbrotli-dev
+                liblpsolve55-dev libgumbo-dev libexpat1-dev zlib1g-dev libbrotli-dev \
+                libvips-dev pkg-config
 DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format \
                 clang libclang-rt-14-dev
 SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
@@ -35,13 +36,19 @@ LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc $(SOLVER) -lgumbo -lexpat -
 Q := $(if $(V),,@)
 say = @$(if $(V),:,echo '  $(1)')
 
+# What makes the pictures is a program of its own, with libraries of its own.
+PICTURE_CFLAGS = $(shell pkg-config --cflags vips | sed 's/-I/-isystem /g')
+PICTURE_LIBS = $(shell pkg-config --libs vips) -lexpat
+
 # -- files -----------------------------------------------------------------------------------------
 # src/reference/embed.c is a tool of the build: it turns the reference, the theme and the files of a
 # new site folder into C.
-SOURCES := $(filter-out src/reference/embed.c,$(wildcard src/*/*.c))
+SOURCES := $(filter-out src/reference/embed.c src/pictures/%,$(wildcard src/*/*.c))
 OBJECTS := $(SOURCES:%.c=$(OUT)/%.o) $(OUT)/reference_data.o
 LIBRARY := $(OUT)/libcrumbnote.a
 PROGRAM := $(OUT)/crumbnote
+PICTURES := $(OUT)/crumbnote-pictures
+PICTURE_OBJECTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/pictures/*.c))
 EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
             $(filter-out %.md,$(wildcard themes/plain/*)) $(shell find src/commands/start -type f)
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
@@ -51,7 +58,7 @@ BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))
 .PHONY: all site test check bench fuzz format lint install uninstall clean deps deps-test help
 .DELETE_ON_ERROR:
 
-all: $(PROGRAM)
+all: $(PROGRAM) $(PICTURES)
 
 help:
 	@echo 'make            build the program: $(PROGRAM)'
@@ -96,7 +103,7 @@ deps-test: $(BUILD)/deps.ok $(BUILD)/deps-test.ok
 $(OUT)/src/%.o: src/%.c | $(BUILD)/deps.ok
 	@mkdir -p $(@D)
 	$(call say,cc   $@)
-	$(Q)$(CC) $(CFLAGS_OURS) $(EARLY) -include base/forbidden.h -MMD -MP -c $< -o $@
+	$(Q)$(CC) $(CFLAGS_OURS) $(MORE_CFLAGS) $(EARLY) -include base/forbidden.h -MMD -MP -c $< -o $@
 
 # Its header speaks of a function that ours may not call, so it goes first.
 $(OUT)/src/base/linear.o: EARLY := -include lpsolve/lp_lib.h
@@ -132,7 +139,12 @@ $(PROGRAM): $(OUT)/src/main.o $(LIBRARY)
 	$(call say,cc   $@)
 	$(Q)$(CC) $(LDFLAGS_OURS) $^ $(LIBS) -o $@
 
-site: $(PROGRAM)
+$(PICTURE_OBJECTS): MORE_CFLAGS = $(PICTURE_CFLAGS)
+$(PICTURES): $(PICTURE_OBJECTS) $(LIBRARY)
+	$(call say,cc   $@)
+	$(Q)$(CC) $(LDFLAGS_OURS) $^ $(PICTURE_LIBS) $(LIBS) -o $@
+
+site: $(PROGRAM) $(PICTURES)
 	$(PROGRAM) site content --out $(BUILD)/site
 
 # -- tests ---------------------------------------------------------------------------------------------
@@ -141,7 +153,7 @@ $(OUT)/tests/%: tests/%.c $(LIBRARY) | $(BUILD)/deps-test.ok
 	$(call say,cc   $@)
 	$(Q)$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -lbrotlidec -o $@
 
-test check: $(PROGRAM) $(UNIT_TESTS) $(TOOLS)
+test check: $(PROGRAM) $(PICTURES) $(UNIT_TESTS) $(TOOLS)
 	@$(PROGRAM) site content --out $(BUILD)/site
 	@OUT=$(OUT) BUILD=$(BUILD) SANITIZE=$(SANITIZE) tests/run $(UNIT_TESTS)
 
@@ -162,11 +174,12 @@ lint: | $(BUILD)/deps-test.ok
 	tests/tools/rooms
 
 # -- installing ---------------------------------------------------------------------------------------------
-install: $(PROGRAM)
+install: $(PROGRAM) $(PICTURES)
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
 	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions \
 	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions
 	install -m 755 $(PROGRAM) $(DESTDIR)$(PREFIX)/bin/crumbnote
+	install -m 755 $(PICTURES) $(DESTDIR)$(PREFIX)/bin/crumbnote-pictures
 	install -m 644 src/commands/crumbnote.1 $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1
 	install -m 644 src/commands/completion.bash \
 	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions/crumbnote
@@ -174,7 +187,8 @@ install: $(PROGRAM)
 	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions/_crumbnote
 
 uninstall:
-	rm -f $(DESTDIR)$(PREFIX)/bin/crumbnote $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1 \
+	rm -f $(DESTDIR)$(PREFIX)/bin/crumbnote $(DESTDIR)$(PREFIX)/bin/crumbnote-pictures \
+	    $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1 \
 	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions/crumbnote \
 	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions/_crumbnote
 

@@ -1,0 +1,13 @@
+/* SVG drawings: measured and copied as they are. */
+#ifndef PICTURES_DRAWING_H
+#define PICTURES_DRAWING_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* Copies the SVG file `from` to FOLDER/STEM-<width>x<height>.svg, by its viewBox, else its width
+ * and height. False, with the reason in `wrong`, when it is no SVG, states no size, holds script
+ * or entities, or can't be written. */
+bool drawing_make(const char *folder, const char *from, const char *stem, char *wrong, size_t size);
+
+#endif

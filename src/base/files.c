@@ -141,6 +141,48 @@ bool file_write(const char *path, span bytes, int *why) {
     return good;
 }
 
+/* Writes `bytes` to the new file `beside`, with the mode and owner of `like` where there is one;
+ * true when the disk has them. */
+static bool write_safely(const char *beside, const struct stat *like, span bytes, int *why) {
+    int fd = open_new(beside, why);
+    if (fd < 0)
+        return false;
+    if (like && fchown(fd, like->st_uid, like->st_gid) != 0)
+        errno = 0; /* only the superuser may give files away: then it is ours */
+    bool good = (!like || fchmod(fd, like->st_mode & 07777) == 0) && write_fully(fd, bytes) &&
+                fsync(fd) == 0;
+    int reason = errno;
+    if (close(fd) != 0 && good)
+        return failed(why);
+    if (!good)
+        return refuse(why, reason);
+    return holds_already(beside, bytes) ? true : refuse(why, EIO);
+}
+
+/* True when the file at `path` is as it was read: nothing, or just `was`. */
+static bool is_as_it_was(const char *path, bool there, span was) {
+    return there ? holds_already(path, was) : was.length == 0;
+}
+
+bool file_replace(const char *path, span was, span bytes, int *why) {
+    struct stat about;
+    char *real = realpath(path, NULL);
+    bool there = real && stat(real, &about) == 0;
+    const char *target = there ? real : path;
+    text beside = TEXT_EMPTY;
+    text_format(&beside, "%s.new-%ld", target, (long)getpid());
+    bool good = write_safely(beside.bytes, there ? &about : NULL, bytes, why);
+    if (good && !is_as_it_was(target, there, was))
+        good = refuse(why, ESTALE);
+    if (good && rename(beside.bytes, target) != 0)
+        good = failed(why);
+    if (!good)
+        unlink(beside.bytes);
+    text_free(&beside);
+    free(real);
+    return good;
+}
+
 bool file_copy(const char *from, const char *to, int *why) {
     arena *a = arena_new();
     span bytes;

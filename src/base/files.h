@@ -19,7 +19,13 @@ bool file_read(arena *a, const char *path, span *bytes, int *why);
  * these bytes it is left alone, its time too. */
 bool file_write(const char *path, span bytes, int *why);
 
-/* Copies the regular file at `from` to `to`, likewise. */
+/* Replaces the file at `path`, which somebody keeps by hand, so that nothing of it can be lost: it
+ * must still hold `was` (ESTALE when not; a file that is not there holds nothing); its mode and
+ * owner are kept, a link stays a link; `bytes` have reached the disk, and were read back, before
+ * they take its place. */
+bool file_replace(const char *path, span was, span bytes, int *why);
+
+/* Copies the regular file at `from` to `to`, as file_write writes. */
 bool file_copy(const char *from, const char *to, int *why);
 
 typedef struct {

@@ -14,7 +14,7 @@ typedef struct {
     const char *name, *value, *help;
 } option;
 
-enum { ARGUMENTS_MOST = 64, OPTIONS_MOST = 8 };
+enum { ARGUMENTS_MOST = 64, OPTIONS_MOST = 16 };
 
 /* The arguments after the command's name, read. */
 typedef struct {

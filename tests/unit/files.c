@@ -192,9 +192,63 @@ static void tells_plain_paths(void **state) {
 
 #define IN_ROOM(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
 
+/* -- replacing what somebody keeps by hand --------------------------------------------------- */
+
+static unsigned mode_of(const char *path) {
+    struct stat about;
+    return lstat(path, &about) == 0 ? (unsigned)about.st_mode & 07777 : 0;
+}
+
+static void replaces_and_keeps_the_mode(void **state) {
+    const room *r = *state;
+    const char *path = inside(r, "one.md");
+    span got;
+    int why = 0;
+    assert_true(file_replace(path, span_of(""), span_of("new"), &why));
+    assert_true(file_replace(path, span_of("new"), span_of("newer"), &why));
+    assert_int_equal(chmod(path, 0600), 0);
+    assert_true(file_replace(path, span_of("newer"), span_of("newest"), &why));
+    assert_true(file_read(r->a, path, &got, &why));
+    same_span("replaced", got, "newest");
+    assert_int_equal(mode_of(path), 0600);
+}
+
+static void replaces_only_what_was_read(void **state) {
+    const room *r = *state;
+    const char *path = inside(r, "one.md");
+    span got;
+    int why = 0;
+    put(r, "one.md", "hers");
+    assert_false(file_replace(path, span_of("older"), span_of("new"), &why));
+    assert_int_equal(why, ESTALE);
+    assert_false(file_replace(path, span_of(""), span_of("new"), &why));
+    assert_int_equal(why, ESTALE);
+    assert_true(file_read(r->a, path, &got, &why));
+    same_span("left alone", got, "hers");
+    assert_false(file_replace(inside(r, "two.md"), span_of("gone"), span_of("new"), &why));
+    assert_false(file_exists(inside(r, "two.md")));
+}
+
+static void replaces_behind_a_link(void **state) {
+    const room *r = *state;
+    span got;
+    int why = 0;
+    put(r, "two.md", "old");
+    assert_int_equal(symlink("two.md", inside(r, "one.md")), 0);
+    assert_true(file_replace(inside(r, "one.md"), span_of("old"), span_of("new"), &why));
+    struct stat about;
+    assert_int_equal(lstat(inside(r, "one.md"), &about), 0);
+    assert_true(S_ISLNK(about.st_mode));
+    assert_true(file_read(r->a, inside(r, "two.md"), &got, &why));
+    same_span("the file that the link leads to", got, "new");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         IN_ROOM(writes_and_reads),
+        IN_ROOM(replaces_and_keeps_the_mode),
+        IN_ROOM(replaces_only_what_was_read),
+        IN_ROOM(replaces_behind_a_link),
         IN_ROOM(leaves_equal_bytes_alone),
         IN_ROOM(refuses_what_is_no_plain_file),
         IN_ROOM(a_failed_write_leaves_no_trace),

@@ -67,14 +67,12 @@ void recipe_write_page(recipe_maker *with, const char *path, const char *templat
                  with->found);
 }
 
-static void write_pages(recipe_maker *with, const recipe_figures *figures,
-                        const swap_notes *notes) {
-    const char *path = path_of_recipe(with->a, figures->of->slug);
-    view *alone = view_of_recipe(with->a, with->by, figures);
-    recipe_write_view(with, path, "recipe.json",
-                      view_of_recipe_document(with->a, figures, alone, notes));
-    view *page = view_of_recipe_page(with->a, with->by, figures, alone, notes);
-    recipe_write_page(with, path, "recipe", page);
+static void write_pages(recipe_maker *with, const whole_recipe *of) {
+    const char *path = path_of_recipe(with->a, of->of->slug);
+    view *alone = view_of_recipe(with->a, of);
+    recipe_write_view(with, path, "recipe.json", view_of_recipe_document(with->a, of, alone));
+    recipe_write_page(with, path, "recipe", view_of_recipe_page(with->a, of, alone));
+    swapped_pages_make(with, of);
 }
 
 void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {
@@ -100,8 +98,8 @@ void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {
         return;
     recipe_figures figures = figures_of(with->a, of, &folder->settings);
     swap_notes notes = notes_of(with->a, &folder->book, &about, true);
-    write_pages(with, &figures, &notes);
-    swapped_pages_make(with, &about, &figures, &notes);
+    whole_recipe whole = whole_recipe_of(with->a, with->by, &about, &figures, &notes);
+    write_pages(with, &whole);
     recipe_row row =
         row_of(with->keep, of, &figures.macros, &notes, &folder->shelf, folder->settings.energy);
     LIST_ADD(with->keep, rows, row);

@@ -4,11 +4,9 @@
 #define PUBLISH_SWAPPED_PAGES_H
 
 #include "publish/recipe_pages.h"
-#include "site/view_figures.h"
+#include "site/whole_recipe.h"
 
-/* Writes a page for each of main_swaps_of(`notes`). `as_written`: the figures of the recipe that
- * `about` is of. */
-void swapped_pages_make(recipe_maker *with, const recipe_facts *about,
-                        const recipe_figures *as_written, const swap_notes *notes);
+/* Writes a page for each of the main swaps of `of`. */
+void swapped_pages_make(recipe_maker *with, const whole_recipe *of);
 
 #endif

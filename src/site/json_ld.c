@@ -1,7 +1,6 @@
 #include "site/json_ld.h"
 
 #include "base/number.h"
-#include "site/markdown.h"
 #include "site/phrase.h"
 
 static void put_type(arena *a, view *to, const char *type) {
@@ -34,15 +33,13 @@ static void put_lines(arena *a, view *to, const recipe *of) {
         view_put_text(a, list, NULL, of->lines.items[i].written);
 }
 
-static void put_steps(arena *a, view *to, const char *address, const recipe *of) {
-    const char **steps;
-    size_t count = markdown_steps(a, of->body, &steps);
+static void put_steps(arena *a, view *to, const char *address, const method *how) {
     view *list = view_put_list(a, to, "recipeInstructions");
-    for (size_t i = 0; i < count; i++) {
+    for (size_t i = 0; i < how->step_count; i++) {
         view *step = view_put_object(a, list, NULL);
         put_type(a, step, "HowToStep");
         view_put_number(a, step, "position", (double)(i + 1), 0);
-        view_put_text(a, step, "text", steps[i]);
+        view_put_text(a, step, "text", how->steps[i]);
         view_put_text(a, step, "url", arena_format(a, "%s#method", address));
     }
 }
@@ -105,7 +102,7 @@ static void put_optional(arena *a, view *to, const char *key, const char *words)
         view_put_text(a, to, key, words);
 }
 
-static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
+static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of, const method *how,
                        const char *address) {
     const recipe *from = of->of;
     view *put = view_object(a);
@@ -127,7 +124,7 @@ static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
     put_optional(a, put, "recipeCategory", from->kind);
     put_keywords(a, put, from);
     put_lines(a, put, from);
-    put_steps(a, put, address, from);
+    put_steps(a, put, address, how);
     put_nutrition(a, put, of);
     put_diets(a, put, of->diets);
     return put;
@@ -141,14 +138,15 @@ static const char *written(arena *a, const view *of) {
     return words;
 }
 
-const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of) {
+const char *json_ld_of(arena *a, const page_maker *by, const recipe_figures *of,
+                       const method *how) {
     const char *address = page_address(a, by->folder, path_of_recipe(a, of->of->slug));
-    return written(a, recipe_at(a, by, of, address));
+    return written(a, recipe_at(a, by, of, how, address));
 }
 
 const char *json_ld_of_swapped(arena *a, const page_maker *by, const recipe_figures *of,
-                               const char *path) {
-    view *put = recipe_at(a, by, of, page_address(a, by->folder, path));
+                               const method *how, const char *path) {
+    view *put = recipe_at(a, by, of, how, page_address(a, by->folder, path));
     view_put_text(a, put, "isBasedOn",
                   page_address(a, by->folder, path_of_recipe(a, of->of->slug)));
     return written(a, put);

@@ -2,7 +2,6 @@
 
 #include "base/number.h"
 #include "site/json_ld.h"
-#include "site/markdown.h"
 #include "site/phrase.h"
 #include "site/view_swaps.h"
 #include "site/view_trials.h"
@@ -154,11 +153,18 @@ void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups) {
     }
 }
 
-static void put_body(arena *a, view *to, const recipe *of) {
-    text html = TEXT_EMPTY;
-    markdown_html(of->body, &html);
-    view_put_span(a, to, "body_html", arena_copy_span(a, text_span(&html)));
-    text_free(&html);
+void view_put_steps(arena *a, view *to, const method *how) {
+    view *steps = view_put_list(a, to, "steps");
+    for (size_t i = 0; i < how->step_count; i++)
+        view_put_text(a, steps, NULL, how->steps[i]);
+}
+
+static void put_body(arena *a, view *to, const method *how) {
+    bool noted = how->notes_html[0] != '\0';
+    view_put_text(a, to, "body_html",
+                  noted ? arena_format(a, "%s%s", how->steps_html, how->notes_html)
+                        : how->steps_html);
+    view_put_steps(a, to, how);
 }
 
 static void put_tags(arena *a, view *to, const recipe *of) {
@@ -176,41 +182,38 @@ void view_put_times(arena *a, view *to, const recipe *of) {
     put_oven(a, to, of);
 }
 
-view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of) {
-    const site_settings *settings = &by->folder->settings;
-    const recipe *from = of->of;
+view *view_of_recipe(arena *a, const whole_recipe *of) {
+    const site_settings *settings = &of->by->folder->settings;
     view *put = view_object(a);
-    put_head(a, put, from, settings);
-    view_put_yield(a, put, from);
-    view_put_times(a, put, from);
-    view_put_groups(a, put, from, settings->cups);
-    put_body(a, put, from);
-    view_put_figures(a, put, of);
-    put_tags(a, put, from);
-    view_put_trials(a, put, from, &by->folder->book.log);
-    view_put(put, "figures", view_of_macros(a, of));
+    put_head(a, put, of->of, settings);
+    view_put_yield(a, put, of->of);
+    view_put_times(a, put, of->of);
+    view_put_groups(a, put, of->of, settings->cups);
+    put_body(a, put, &of->how);
+    view_put_figures(a, put, of->figures);
+    put_tags(a, put, of->of);
+    view_put_trials(a, put, of->of, &of->by->folder->book.log);
+    view_put(put, "figures", view_of_macros(a, of->figures));
     return put;
 }
 
-view *view_of_recipe_document(arena *a, const recipe_figures *of, const view *alone,
-                              const swap_notes *notes) {
+view *view_of_recipe_document(arena *a, const whole_recipe *of, const view *alone) {
     view *document = view_object(a);
-    view_put_swap_data(a, document, of->of, notes);
+    view_put_swap_data(a, document, of->of, of->notes);
     view_put_all(document, alone);
     return document;
 }
 
-view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *of,
-                          const view *alone, const swap_notes *notes) {
+view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone) {
     const recipe *from = of->of;
     const char *path = path_of_recipe(a, from->slug);
-    view *page = page_view(a, by, "recipe", path, from->title, from->summary);
-    if (from->picture)
-        view_put_text(a, page, "image",
-                      page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
-    view_put_text(a, page, "json_ld", json_ld_of(a, by, of));
-    note_words words = note_words_of(by, of, notes);
-    view_put_swaps(a, page, &words, notes);
+    view *page = page_view(a, of->by, "recipe", path, from->title, from->summary);
+    if (from->picture) {
+        const char *picture = arena_format(a, "pictures/%s", from->picture);
+        view_put_text(a, page, "image", page_address(a, of->by->folder, picture));
+    }
+    view_put_text(a, page, "json_ld", json_ld_of(a, of->by, of->figures, &of->how));
+    view_put_swaps(a, page, &of->words, of->notes);
     view_put_all(page, alone);
     return page;
 }

@@ -2,26 +2,23 @@
 #ifndef SITE_VIEW_RECIPE_H
 #define SITE_VIEW_RECIPE_H
 
-#include "site/page.h"
-#include "site/view_figures.h"
-#include "swap/note.h"
+#include "site/whole_recipe.h"
 
 /* What both have: ingredients, method, figures, trials. In `a`. */
-view *view_of_recipe(arena *a, const page_maker *by, const recipe_figures *of);
+view *view_of_recipe(arena *a, const whole_recipe *of);
 
 /* Its parts, for pages that show a recipe otherwise: makes, portion and weights; minutes, oven and
- * pan; the lines by groups. */
+ * pan; the lines by groups; the steps as plain words. */
 void view_put_yield(arena *a, view *to, const recipe *of);
 void view_put_times(arena *a, view *to, const recipe *of);
 void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups);
+void view_put_steps(arena *a, view *to, const method *how);
 
 /* recipe.json: `alone` (borrowed) with the swaps as figures. */
-view *view_of_recipe_document(arena *a, const recipe_figures *of, const view *alone,
-                              const swap_notes *notes);
+view *view_of_recipe_document(arena *a, const whole_recipe *of, const view *alone);
 
 /* The page at recipes/<slug>/: `alone` (borrowed) with what all pages share, the swaps in words
  * and the JSON-LD. */
-view *view_of_recipe_page(arena *a, const page_maker *by, const recipe_figures *of,
-                          const view *alone, const swap_notes *notes);
+view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone);
 
 #endif

@@ -2,7 +2,6 @@
 
 #include "base/number.h"
 #include "site/json_ld.h"
-#include "site/markdown.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
 #include "site/view_recipe.h"
@@ -13,28 +12,27 @@
 
 /* One page in the making. */
 typedef struct {
-    const page_maker *with;
-    const note_words *by;
-    const recipe_figures *as_written;
+    const whole_recipe *as_written;
     const swap_note *note;
     recipe_figures now;
     const size_t *was; /* for each line now: its line as written */
 } swapping;
 
 static const recipe_line *line_as_written(const swapping *s, size_t i) {
-    return &s->by->of->lines.items[i];
+    return &s->as_written->of->lines.items[i];
 }
 
 /* "60 g (1/2 cup) pea protein powder", of two that go with the other behind it. */
 static const char *instead_text(arena *a, const swapping *s) {
     const swap_note *note = s->note;
     const ingredient *first = line_as_written(s, note->line)->what;
-    const char *weighed = phrase_weighed(a, first, note->from_g, s->by->cups);
+    const char *weighed = phrase_weighed(a, first, note->from_g, s->as_written->words.cups);
     if (note->second_line == SIZE_MAX)
         return arena_format(a, "%s %s", weighed, first->name);
     const ingredient *second = line_as_written(s, note->second_line)->what;
     return arena_format(a, "%s %s and %s %s", weighed, first->name,
-                        phrase_weighed(a, second, note->second_from_g, s->by->cups), second->name);
+                        phrase_weighed(a, second, note->second_from_g, s->as_written->words.cups),
+                        second->name);
 }
 
 /* Marks the line `i` of the swapped recipe when it is new or has another amount. */
@@ -45,15 +43,16 @@ static void mark_line(arena *a, view *line, const swapping *s, size_t i) {
         view_put_text(a, line, "instead_text", instead_text(a, s));
     } else if (was == SIZE_MAX) {
         view_put_bool(a, line, "is_added", true);
-    } else if (fabs(now_g - s->by->of->weights[was].grams) > 1e-6) {
+    } else if (fabs(now_g - s->as_written->of->weights[was].grams) > 1e-6) {
         const ingredient *what = line_as_written(s, was)->what;
         view_put_text(a, line, "was_text",
-                      phrase_weighed(a, what, s->by->of->weights[was].grams, s->by->cups));
+                      phrase_weighed(a, what, s->as_written->of->weights[was].grams,
+                                     s->as_written->words.cups));
     }
 }
 
 static void put_lines(arena *a, view *page, const swapping *s) {
-    view_put_groups(a, page, s->now.of, s->by->cups);
+    view_put_groups(a, page, s->now.of, s->as_written->words.cups);
     size_t i = 0;
     for (view *group = page->last->first; group; group = group->next)
         for (view *line = group->last->first; line; line = line->next)
@@ -79,10 +78,10 @@ static const char *figure_text(arena *a, const macros *of, nutrient which, int d
 }
 
 static void put_cost_row(arena *a, view *rows, const swapping *s) {
-    const recipe_figures *was = s->as_written, *now = &s->now;
+    const recipe_figures *was = s->as_written->figures, *now = &s->now;
     if (was->cost <= 0 || now->cost <= 0 || was->cost_lacking || now->cost_lacking)
         return;
-    const char *in = s->by->currency ? s->by->currency : "";
+    const char *in = s->as_written->words.currency ? s->as_written->words.currency : "";
     put_row(a, rows, "Cost", money_text(a, was->cost / was->of->portions, in),
             money_text(a, now->cost / now->of->portions, in));
 }
@@ -93,13 +92,13 @@ static void put_compared(arena *a, view *page, const swapping *s) {
         const char *name;
         nutrient which;
         int decimals;
-    } figures[] = {{"Energy", energy_nutrient(s->by->energy), 0},
+    } figures[] = {{"Energy", energy_nutrient(s->as_written->words.energy), 0},
                    {"Protein", NUTRIENT_PROTEIN, 1},
                    {"Fat", NUTRIENT_FAT, 1},
                    {"Carbohydrate", NUTRIENT_CARBOHYDRATE, 1},
                    {"Fibre", NUTRIENT_FIBRE, 1},
                    {"Sugars", NUTRIENT_SUGARS, 1}};
-    const macros *was = &s->as_written->macros.portion, *now = &s->now.macros.portion;
+    const macros *was = &s->as_written->figures->macros.portion, *now = &s->now.macros.portion;
     view *rows = view_put_list(a, page, "compared");
     put_row(a, rows, "Weight", kitchen_weight(a, was->weight_g), kitchen_weight(a, now->weight_g));
     for (size_t i = 0; i < COUNT(figures); i++) {
@@ -114,7 +113,7 @@ static void put_compared(arena *a, view *page, const swapping *s) {
 /* -- the page ---------------------------------------------------------------------------------- */
 
 static void put_swap(arena *a, view *page, const swapping *s) {
-    note_words brief = *s->by;
+    note_words brief = s->as_written->words;
     brief.holding = NULL; /* both recipes' claims are at hand: not worked out once more */
     view *swap = view_put_object(a, page, "swap");
     view_put_text(a, swap, "from_text", instead_text(a, s));
@@ -124,55 +123,103 @@ static void put_swap(arena *a, view *page, const swapping *s) {
                       : arena_format(a, "%s and %s", line_as_written(s, s->note->line)->what->name,
                                      line_as_written(s, s->note->second_line)->what->name));
     view_put_note(a, swap, &brief, s->note);
-    view_put_claim_changes(a, swap, &s->as_written->claims, &s->now.claims);
+    view_put_claim_changes(a, swap, &s->as_written->figures->claims, &s->now.claims);
 }
 
 static void put_head(arena *a, view *page, const swapping *s) {
-    const recipe *of = s->by->of;
+    const recipe *of = s->as_written->of;
     view_put_text(a, page, "title", s->now.of->title);
     view_put_text(a, page, "slug", arena_format(a, "%s with %s", of->slug, s->note->to->slug));
     view_put_text(a, page, "recipe_title", of->title);
     view_put_text(a, page, "recipe_href", path_of_recipe(a, of->slug));
-    view_put_text(a, page, "author", of->author ? of->author : s->with->folder->settings.author);
+    view_put_text(a, page, "author",
+                  of->author ? of->author : s->as_written->by->folder->settings.author);
     view_put_text(a, page, "changed_text", phrase_date(a, of->changed ? of->changed : of->date));
 }
 
-static void put_body(arena *a, view *page, const recipe *of) {
-    text html = TEXT_EMPTY;
-    markdown_html_below(of->body, "../", &html);
-    view_put_span(a, page, "body_html", arena_copy_span(a, text_span(&html)));
-    text_free(&html);
+/* -- the method -------------------------------------------------------------------------------- */
+
+static size_t line_now(const swapping *s, size_t was) {
+    for (size_t i = 0; i < s->now.of->lines.count; i++)
+        if (s->was[i] == was)
+            return i;
+    return SIZE_MAX;
+}
+
+static size_t line_of_new(const swapping *s) {
+    size_t i = 0;
+    while (s->was[i] != SIZE_MAX)
+        i++;
+    return i;
+}
+
+static bool goes(const swapping *s, size_t i, size_t first) {
+    return first != SIZE_MAX && line_as_written(s, i)->what &&
+           line_as_written(s, i)->what == line_as_written(s, first)->what;
+}
+
+/* What the line `i` as written is now. */
+static line_change change_of(const swapping *s, size_t i) {
+    const swap_note *note = s->note;
+    line_change change = {.line = line_now(s, i), .times = 1};
+    double was_g = s->as_written->of->weights[i].grams;
+    if (change.line != SIZE_MAX && was_g > 0)
+        change.times = s->now.of->weights[change.line].grams / was_g;
+    if (change.line != SIZE_MAX && goes(s, i, note->line))
+        change.joined = note->to;
+    if (change.line != SIZE_MAX || !goes(s, i, note->line))
+        return change;
+    return (line_change){
+        .line = line_of_new(s), .times = note->to_g / note->from_g, .now = note->to};
+}
+
+static method method_now(arena *a, const swapping *s) {
+    const recipe *of = s->as_written->of;
+    line_change *changes = ARENA_ARRAY(a, line_change, of->lines.count);
+    for (size_t i = 0; i < of->lines.count; i++)
+        changes[i] = change_of(s, i);
+    method_words how = {&s->as_written->called, changes, s->as_written->by->look->words, "../"};
+    return method_of(a, &how, of->body);
+}
+
+/* -- the whole --------------------------------------------------------------------------------- */
+
+static void put_method(arena *a, view *page, const method *how) {
+    view_put_text(a, page, "body_html", how->steps_html);
+    view_put_text(a, page, "notes_html", how->notes_html);
+    view_put_steps(a, page, how);
 }
 
 /* The page's title is the recipe's with what came; everything else of it is as it was. */
 static void apply_swap(arena *a, swapping *s) {
-    const ingredient *water = pantry_find_folded(s->by->book->shelf, span_of("water"));
-    recipe *of = recipe_swapped_lines(a, s->by->of, s->note, water, &s->was);
-    of->title = arena_format(a, "%s with %s", of->title, s->note->to->name);
+    const recipe *written = s->as_written->of;
+    const pantry *shelf = s->as_written->words.book->shelf;
+    recipe *of = recipe_swapped_lines(a, written, s->note,
+                                      pantry_find_folded(shelf, span_of("water")), &s->was);
+    of->title = arena_format(a, "%s with %s", written->title, s->note->to->name);
     of->summary =
-        arena_format(a, "%s, with %s instead of %s. %s", s->by->of->title, s->note->to->name,
+        arena_format(a, "%s, with %s instead of %s. %s", written->title, s->note->to->name,
                      instead_text(a, s), verdict_sentence(s->note->says));
     of->picture = NULL; /* it shows the recipe as written */
-    s->now = figures_of(a, of, &s->with->folder->settings);
+    s->now = figures_of(a, of, &s->as_written->by->folder->settings);
 }
 
-view *view_of_swapped_page(arena *a, const page_maker *with, const note_words *by,
-                           const recipe_figures *as_written, const swap_note *note) {
-    swapping s = {.with = with, .by = by, .as_written = as_written, .note = note};
+view *view_of_swapped_page(arena *a, const whole_recipe *of, const swap_note *note) {
+    swapping s = {.as_written = of, .note = note};
     apply_swap(a, &s);
-    const recipe *of = s.now.of;
-    const char *path = path_of_swapped(a, by->of, note);
-    view *page = page_view(a, with, "swapped", path, of->title, of->summary);
-    view_put_text(a, page, "json_ld", json_ld_of_swapped(a, with, &s.now, path));
+    const recipe *now = s.now.of;
+    const char *path = path_of_swapped(a, of->of, note);
+    method how = method_now(a, &s);
+    view *page = page_view(a, of->by, "swapped", path, now->title, now->summary);
+    view_put_text(a, page, "json_ld", json_ld_of_swapped(a, of->by, &s.now, &how, path));
     put_head(a, page, &s);
     put_swap(a, page, &s);
-    view_put_yield(a, page, of);
-    view_put_times(a, page, of);
+    view_put_yield(a, page, now);
+    view_put_times(a, page, now);
     put_lines(a, page, &s);
-    put_body(a, page, of);
+    put_method(a, page, &how);
     put_compared(a, page, &s);
-    if (by->about)
-        view_put_balance(a, page, "balance", by, by->about, note);
+    view_put_balance(a, page, "balance", &of->words, of->about, note);
     view_put_figures(a, page, &s.now);
     return page;
 }

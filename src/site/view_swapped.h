@@ -3,12 +3,10 @@
 #ifndef SITE_VIEW_SWAPPED_H
 #define SITE_VIEW_SWAPPED_H
 
-#include "site/view_figures.h"
-#include "site/view_swaps.h"
+#include "site/whole_recipe.h"
 
-/* The page of `note`, which is one of `by->of` and promises an amount. `as_written`: the figures
- * of the recipe without the swap. In `a`; arguments are borrowed. */
-view *view_of_swapped_page(arena *a, const page_maker *with, const note_words *by,
-                           const recipe_figures *as_written, const swap_note *note);
+/* The page of `note`, which is one of those of `of` and promises an amount. In `a`; arguments are
+ * borrowed. */
+view *view_of_swapped_page(arena *a, const whole_recipe *of, const swap_note *note);
 
 #endif

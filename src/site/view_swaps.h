@@ -12,14 +12,13 @@ typedef struct {
     const rule_book *book;
     cup_standard cups;
     energy_rule energy;
-    label_law law;             /* how allergens are named, and whose claims */
-    const claims *holding;     /* of the recipe as written; null: changes of claims are not said */
-    const char *currency;      /* may be null */
-    main_swaps pages;          /* the notes that have a page of their own */
-    const recipe_facts *about; /* of the recipe; null: the whole balance is not shown */
+    label_law law;         /* how allergens are named, and whose claims */
+    const claims *holding; /* of the recipe as written; null: changes of claims are not said */
+    const char *currency;  /* may be null */
+    main_swaps pages;      /* the notes that have a page of their own */
 } note_words;
 
-/* The words for the notes of a recipe with these figures, `about` null; all is borrowed. */
+/* The words for the notes of a recipe with these figures; all is borrowed. */
 note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                          const swap_notes *notes);
 

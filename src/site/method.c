@@ -1,0 +1,278 @@
+#include "site/method.h"
+
+#include "base/number.h"
+#include "measure/kitchen.h"
+#include "site/markdown_tree.h"
+
+#include <ctype.h>
+#include <math.h>
+#include <stdint.h>
+
+/* Nearer than this, an amount is what it was. */
+#define SAME_TIMES 1e-6
+
+/* -- nodes ------------------------------------------------------------------------------------- */
+
+/* The words of one text node, being taken apart: what is made of them goes before it. */
+typedef struct {
+    arena *a;
+    const method_words *by;
+    cmark_node *before;
+    span words;
+    size_t done; /* bytes of `words` that are put already */
+} marking;
+
+static cmark_node *text_node(span words) {
+    cmark_node *node = cmark_node_new(CMARK_NODE_TEXT);
+    text t = TEXT_EMPTY;
+    text_add_span(&t, words);
+    cmark_node_set_literal(node, t.bytes);
+    text_free(&t);
+    return node;
+}
+
+static void put_words(marking *m, span words) {
+    if (words.length)
+        cmark_node_insert_before(m->before, text_node(words));
+}
+
+static void put_element(marking *m, const char *enter, span words, const char *exit) {
+    cmark_node *element = cmark_node_new(CMARK_NODE_CUSTOM_INLINE);
+    cmark_node_set_on_enter(element, enter);
+    cmark_node_set_on_exit(element, exit);
+    cmark_node_append_child(element, text_node(words));
+    cmark_node_insert_before(m->before, element);
+}
+
+/* Puts what stands before byte `at`. */
+static void put_up_to(marking *m, size_t at) {
+    put_words(m, span_first(span_from(m->words, m->done), at - m->done));
+    m->done = at;
+}
+
+static const char *word_called(const marking *m, const char *key) {
+    const view *word = m->by->words ? view_get(m->by->words, key, strlen(key)) : NULL;
+    return word && word->sort == VIEW_TEXT ? arena_copy(m->a, word->bytes) : key;
+}
+
+/* -- amounts ----------------------------------------------------------------------------------- */
+
+static const line_change *change_of(const marking *m, int line) {
+    static const line_change none = {.times = 1};
+    return m->by->changes && line != MENTION_NO_LINE ? &m->by->changes[line] : &none;
+}
+
+static const ingredient *now_of(const marking *m, const mention *of) {
+    const line_change *change = change_of(m, of->line);
+    return change->now ? change->now : of->what;
+}
+
+/* In the kind of unit that the step has, where the ingredient can be measured so. */
+static const char *amount_now(const marking *m, const mention *of, double grams) {
+    kitchen_measure measured;
+    bool weighed = of->in && of->in->sort == UNIT_MASS;
+    if (!weighed && kitchen_measure_of(m->a, now_of(m, of), grams, m->by->called->cups, &measured))
+        return measured.text;
+    return kitchen_weight(m->a, grams);
+}
+
+static bool same_amount(const marking *m, int line) {
+    return fabs(change_of(m, line)->times - 1) < SAME_TIMES;
+}
+
+static void put_amount(marking *m, const mention *of) {
+    const line_change *change = change_of(m, of->line);
+    size_t line = m->by->changes ? change->line : (size_t)of->line;
+    span words = span_first(span_from(m->words, of->amount_at), of->amount_length);
+    if (!of->changeable || of->grams <= 0 || line == SIZE_MAX)
+        return;
+    put_up_to(m, of->amount_at);
+    double grams = of->grams * change->times;
+    if (!same_amount(m, of->line))
+        words = span_of(amount_now(m, of, grams));
+    put_element(m,
+                arena_format(m->a, "<data value=\"%s\" data-line=\"%zu\">",
+                             number_copy(m->a, grams, 2), line),
+                words, "</data>");
+    m->done = of->amount_at + of->amount_length;
+}
+
+/* -- names ------------------------------------------------------------------------------------- */
+
+static span like_written(arena *a, const char *name, span written) {
+    char *copy = arena_copy(a, span_of(name));
+    if (isupper((unsigned char)written.at[0]))
+        copy[0] = (char)toupper((unsigned char)copy[0]);
+    return span_of(copy);
+}
+
+static void put_aside(marking *m, const char *words) {
+    put_words(m, span_of(" "));
+    put_element(m, "<span class=\"aside\">", span_of(words), "</span>");
+}
+
+/* "brown rice protein (was pea protein powder)"; a word that is less than the name stays, since it
+ * may mean a part of it: "whites (now egg substitute)". */
+static void put_other_name(marking *m, const mention *of, span name, const ingredient *now) {
+    if (of->loose) {
+        put_words(m, name);
+        put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"), now->name));
+        return;
+    }
+    put_element(m, "<ins>", like_written(m->a, now->name, name), "</ins>");
+    put_aside(m, arena_format(m->a, "(%s %.*s)", word_called(m, "was"), SPAN(name)));
+}
+
+/* An amount that can't be changed where it stands: "half a cup of the milk (now 107 g)". */
+static void put_amount_aside(marking *m, const mention *of) {
+    double grams = of->grams * change_of(m, of->line)->times;
+    if (of->changeable || !of->amount_length || of->grams <= 0 || same_amount(m, of->line))
+        return;
+    put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"), kitchen_weight(m->a, grams)));
+}
+
+static void put_changed_name(marking *m, const mention *of, span name) {
+    const line_change *change = change_of(m, of->line);
+    if (change->now) {
+        put_other_name(m, of, name, change->now);
+    } else if (change->line == SIZE_MAX) {
+        put_words(m, name);
+        put_aside(m, arena_format(m->a, "(%s)", word_called(m, "left_out")));
+    } else {
+        put_words(m, name);
+    }
+    put_amount_aside(m, of);
+    if (change->joined) {
+        put_words(m, span_of(" "));
+        put_element(
+            m, "<ins>",
+            span_of(arena_format(m->a, "%s %s", word_called(m, "and"), change->joined->name)),
+            "</ins>");
+    }
+}
+
+static void put_name(marking *m, const mention *of) {
+    span name = span_first(span_from(m->words, of->name_at), of->name_length);
+    put_up_to(m, of->name_at);
+    if (m->by->changes)
+        put_changed_name(m, of, name);
+    else
+        put_element(m,
+                    arena_format(m->a, "<span data-line=\"%d\"%s>", of->line,
+                                 of->loose ? " data-loose" : ""),
+                    name, "</span>");
+    m->done = of->name_at + of->name_length;
+}
+
+/* -- the body ---------------------------------------------------------------------------------- */
+
+static bool is_linked(cmark_node *node) {
+    for (; node; node = cmark_node_parent(node))
+        if (cmark_node_get_type(node) == CMARK_NODE_LINK ||
+            cmark_node_get_type(node) == CMARK_NODE_IMAGE)
+            return true;
+    return false;
+}
+
+static void mark_text(arena *a, const method_words *by, cmark_node *node) {
+    span words = arena_copy_span(a, span_of(cmark_node_get_literal(node)));
+    mentions all = mentions_in(a, by->called, words);
+    marking m = {a, by, node, words, 0};
+    for (size_t i = 0; i < all.count; i++) {
+        const mention *of = &all.items[i];
+        if (of->line == MENTION_NO_LINE || of->name_length == 0)
+            continue;
+        if (of->amount_at < of->name_at)
+            put_amount(&m, of);
+        put_name(&m, of);
+    }
+    if (m.done == 0)
+        return;
+    put_up_to(&m, words.length);
+    cmark_node_unlink(node);
+    cmark_node_free(node);
+}
+
+typedef struct {
+    cmark_node **items;
+    size_t count, capacity;
+} node_list;
+
+static void mark_list(arena *a, const method_words *by, cmark_node *list) {
+    node_list texts = {0};
+    cmark_iter *walk = cmark_iter_new(list);
+    while (cmark_iter_next(walk) != CMARK_EVENT_DONE) {
+        cmark_node *at = cmark_iter_get_node(walk);
+        if (cmark_node_get_type(at) == CMARK_NODE_TEXT && !is_linked(at))
+            LIST_ADD(a, &texts, at);
+    }
+    cmark_iter_free(walk);
+    for (size_t i = 0; i < texts.count; i++)
+        mark_text(a, by, texts.items[i]);
+}
+
+/* Marks the numbered lists; returns the last of them, or null. */
+static cmark_node *mark_lists(arena *a, const method_words *by, cmark_node *document) {
+    cmark_node *last = NULL;
+    for (cmark_node *n = cmark_node_first_child(document); n; n = cmark_node_next(n)) {
+        if (!markdown_is_numbered(n))
+            continue;
+        mark_list(a, by, n);
+        last = n;
+    }
+    return last;
+}
+
+static const char *html_of(arena *a, cmark_node *document) {
+    text html = TEXT_EMPTY;
+    markdown_write(document, &html);
+    const char *copy = arena_copy(a, text_span(&html));
+    text_free(&html);
+    return copy;
+}
+
+/* Takes what follows `last` out of its document. */
+static const char *notes_html(arena *a, cmark_node *last) {
+    cmark_node *rest = cmark_node_new(CMARK_NODE_DOCUMENT);
+    while (last && cmark_node_next(last)) {
+        cmark_node *next = cmark_node_next(last);
+        cmark_node_unlink(next);
+        cmark_node_append_child(rest, next);
+    }
+    const char *html = html_of(a, rest);
+    cmark_node_free(rest);
+    return html;
+}
+
+static void read_steps(arena *a, cmark_node *document, method *out) {
+    struct {
+        const char **items;
+        size_t count, capacity;
+    } steps = {0};
+    text words = TEXT_EMPTY;
+    cmark_node *list = cmark_node_first_child(document);
+    while (list && !markdown_is_numbered(list))
+        list = cmark_node_next(list);
+    for (cmark_node *n = list ? cmark_node_first_child(list) : NULL; n; n = cmark_node_next(n)) {
+        text_clear(&words);
+        markdown_plain(n, &words);
+        LIST_ADD(a, &steps, arena_copy(a, text_span(&words)));
+    }
+    text_free(&words);
+    out->steps = steps.items;
+    out->step_count = steps.count;
+}
+
+method method_of(arena *a, const method_words *by, span body) {
+    method out = {0};
+    cmark_node *document = markdown_read(body);
+    cmark_consolidate_text_nodes(document);
+    cmark_node *last = mark_lists(a, by, document);
+    if (by->up[0])
+        markdown_lead_up(document, by->up);
+    read_steps(a, document, &out);
+    out.notes_html = notes_html(a, last);
+    out.steps_html = html_of(a, document);
+    cmark_node_free(document);
+    return out;
+}

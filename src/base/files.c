@@ -7,6 +7,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
 
 static bool failed(int *why) {
@@ -47,15 +48,15 @@ static bool write_fully(int fd, span bytes) {
     return true;
 }
 
-/* Opens a regular file for reading; never waits on a pipe. */
-static int open_regular(const char *path, struct stat *about, int *why) {
+/* Opens a regular file of up to `most` bytes for reading; never waits on a pipe. */
+static int open_regular(const char *path, size_t most, struct stat *about, int *why) {
     int fd = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
     if (fd < 0) {
         *why = errno;
         return -1;
     }
     bool good = fstat(fd, about) == 0 && S_ISREG(about->st_mode);
-    if (good && about->st_size <= FILE_BYTES_MOST)
+    if (good && (size_t)about->st_size <= most)
         return fd;
     *why = good ? EFBIG : EINVAL;
     close(fd);
@@ -63,8 +64,12 @@ static int open_regular(const char *path, struct stat *about, int *why) {
 }
 
 bool file_read(arena *a, const char *path, span *bytes, int *why) {
+    return file_read_up_to(a, path, FILE_BYTES_MOST, bytes, why);
+}
+
+bool file_read_up_to(arena *a, const char *path, size_t most, span *bytes, int *why) {
     struct stat about;
-    int fd = open_regular(path, &about, why);
+    int fd = open_regular(path, most, &about, why);
     if (fd < 0)
         return false;
     size_t size = (size_t)about.st_size;
@@ -81,7 +86,7 @@ bool file_read(arena *a, const char *path, span *bytes, int *why) {
 /* True when the file at `path` holds just `bytes`. */
 static bool holds_already(const char *path, span bytes) {
     struct stat about;
-    int why, fd = open_regular(path, &about, &why);
+    int why, fd = open_regular(path, SIZE_MAX, &about, &why);
     if (fd < 0)
         return false;
     bool same = (size_t)about.st_size == bytes.length;
@@ -191,24 +196,64 @@ bool file_copy(const char *from, const char *to, int *why) {
     return good;
 }
 
+static int64_t nanoseconds(struct timespec t) {
+    return (int64_t)t.tv_sec * 1000000000 + t.tv_nsec;
+}
+
+static file_stamp stamp_of(const struct stat *about) {
+    return (file_stamp){.bytes = about->st_size,
+                        .written_ns = nanoseconds(about->st_mtim),
+                        .changed_ns = nanoseconds(about->st_ctim),
+                        .number = about->st_ino};
+}
+
+bool file_stamp_of(const char *path, file_stamp *out) {
+    struct stat about;
+    *out = (file_stamp){0};
+    if (stat(path, &about) != 0 || !S_ISREG(about.st_mode))
+        return false;
+    *out = stamp_of(&about);
+    return true;
+}
+
+bool file_stamps_equal(const file_stamp *a, const file_stamp *b) {
+    return a->bytes == b->bytes && a->written_ns == b->written_ns &&
+           a->changed_ns == b->changed_ns && a->number == b->number;
+}
+
+/* The coarse clock: the one that file systems read, a few milliseconds a tick. */
+int64_t file_clock_ns(void) {
+    struct timespec now;
+    return clock_gettime(CLOCK_REALTIME_COARSE, &now) == 0 ? nanoseconds(now) : 0;
+}
+
 static int compare_entries(const void *left, const void *right) {
     const file_entry *a = left, *b = right;
     return strcmp(a->name, b->name);
 }
 
-/* A regular file, or a link whose target stays inside `folder`. */
-static bool is_inside(arena *a, const char *folder, const char *name) {
-    struct stat about;
-    const char *path = path_join(a, folder, name);
-    if (lstat(path, &about) != 0)
-        return false;
-    if (!S_ISLNK(about.st_mode))
-        return S_ISREG(about.st_mode);
+/* A link's target is a regular file that stays inside `folder`. */
+static bool link_stays_inside(const char *folder, const char *path, struct stat *about) {
     char *real = realpath(path, NULL), *home = realpath(folder, NULL);
     bool inside = real && home && span_begins(span_of(real), home) && real[strlen(home)] == '/' &&
-                  stat(real, &about) == 0 && S_ISREG(about.st_mode);
+                  stat(real, about) == 0 && S_ISREG(about->st_mode);
     free(real);
     free(home);
+    return inside;
+}
+
+/* A regular file, or a link whose target stays inside `folder`. */
+static bool is_inside(DIR *listed, const char *folder, const char *name, file_stamp *stamp) {
+    struct stat about;
+    if (fstatat(dirfd(listed), name, &about, AT_SYMLINK_NOFOLLOW) != 0)
+        return false;
+    bool inside = S_ISREG(about.st_mode);
+    if (S_ISLNK(about.st_mode)) {
+        arena *a = arena_new();
+        inside = link_stays_inside(folder, path_join(a, folder, name), &about);
+        arena_free(a);
+    }
+    *stamp = stamp_of(&about);
     return inside;
 }
 
@@ -220,10 +265,11 @@ bool file_list_folder(arena *a, const char *path, const char *suffix, file_list 
     struct dirent *entry;
     while (errno = 0, (entry = readdir(folder)) != NULL) {
         span name = span_of(entry->d_name);
+        file_stamp stamp;
         if (name.at[0] == '.' || (suffix && !span_ends(name, suffix)))
             continue;
-        if (is_inside(a, path, entry->d_name))
-            LIST_ADD(a, out, (file_entry){arena_copy(a, name)});
+        if (is_inside(folder, path, entry->d_name, &stamp))
+            LIST_ADD(a, out, (file_entry){arena_copy(a, name), stamp});
     }
     int reason = errno;
     closedir(folder);

@@ -7,6 +7,8 @@
 
 #include "base/arena.h"
 
+#include <stdint.h>
+
 enum {
     FILE_BYTES_MOST = 16 * 1024 * 1024
 }; /* a recipe, table or picture larger than this is refused */
@@ -14,6 +16,9 @@ enum {
 /* Reads the regular file at `path` whole into the arena, terminated. Refuses what is no regular
  * file (devices, pipes: EINVAL) and what is larger than FILE_BYTES_MOST (EFBIG). */
 bool file_read(arena *a, const char *path, span *bytes, int *why);
+
+/* The same for a file of up to `most` bytes. */
+bool file_read_up_to(arena *a, const char *path, size_t most, span *bytes, int *why);
 
 /* Writes `bytes` at `path`, making missing parent folders. When the file there already holds
  * these bytes it is left alone, its time too. */
@@ -28,8 +33,24 @@ bool file_replace(const char *path, span was, span bytes, int *why);
 /* Copies the regular file at `from` to `to`, as file_write writes. */
 bool file_copy(const char *from, const char *to, int *why);
 
+/* What the system says of a file that changes when its content does; all 0 where there is none. */
+typedef struct {
+    int64_t bytes, written_ns, changed_ns; /* ns since 1970; changed: content, name or mode */
+    uint64_t number;                       /* its inode */
+} file_stamp;
+
+/* The stamp of the regular file at `path` (a link is followed); false when there is none. */
+bool file_stamp_of(const char *path, file_stamp *out);
+
+bool file_stamps_equal(const file_stamp *a, const file_stamp *b);
+
+/* The time by the clock that stamps files, in ns since 1970. What happens to a file later has a
+ * stamp that is not older. */
+int64_t file_clock_ns(void);
+
 typedef struct {
     const char *name; /* in the arena; relative to the folder listed */
+    file_stamp stamp; /* when it was listed */
 } file_entry;
 
 typedef struct {

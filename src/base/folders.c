@@ -36,7 +36,7 @@ bool folder_entries(arena *a, const char *path, file_list *out, int *why) {
     struct dirent *entry;
     while (errno = 0, (entry = readdir(folder)) != NULL)
         if (!is_dots(entry->d_name))
-            LIST_ADD(a, out, (file_entry){arena_copy(a, span_of(entry->d_name))});
+            LIST_ADD(a, out, (file_entry){.name = arena_copy(a, span_of(entry->d_name))});
     *why = errno;
     closedir(folder);
     sort(out);
@@ -58,7 +58,7 @@ static bool walk(arena *a, const char *top, const char *below, int deep, file_li
         if (lstat(path_join(a, top, name), &about) != 0)
             return failed(why);
         if (S_ISREG(about.st_mode))
-            LIST_ADD(a, out, (file_entry){name});
+            LIST_ADD(a, out, (file_entry){.name = name});
         else if (S_ISDIR(about.st_mode) && !walk(a, top, name, deep + 1, out, why))
             return false;
     }

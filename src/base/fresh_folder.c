@@ -78,7 +78,7 @@ bool fresh_folder_begin(arena *home, const char *path, fresh_folder *out, int *w
 
 bool fresh_folder_write(fresh_folder *to, const char *name, span bytes, int *why) {
     const char *path = path_join(to->home, to->stage, name);
-    LIST_ADD(to->home, &to->names, (file_entry){arena_copy(to->home, span_of(name))});
+    LIST_ADD(to->home, &to->names, (file_entry){.name = arena_copy(to->home, span_of(name))});
     if (!file_write(path, bytes, why))
         return false;
     return !span_begins(bytes, "#!") || chmod(path, 0755) == 0 || failed(why);
@@ -108,7 +108,7 @@ static file_list top_entries(const fresh_folder *of) {
         for (size_t k = 0; k < top.count; k++)
             known = known || span_is(first, top.items[k].name);
         if (!known)
-            LIST_ADD(of->home, &top, (file_entry){arena_copy(of->home, first)});
+            LIST_ADD(of->home, &top, (file_entry){.name = arena_copy(of->home, first)});
     }
     return top;
 }

@@ -10,6 +10,7 @@ static view *document_of(arena *a, const build_report *report, const problems *f
     view *put = view_object(a);
     view_put_text(a, put, "site", out);
     view_put_number(a, put, "recipes", (double)report->recipes, 0);
+    view_put_number(a, put, "made", (double)report->made, 0);
     view_put_number(a, put, "written", (double)report->written, 0);
     view_put_number(a, put, "files", (double)report->files, 0);
     view_put_number(a, put, "errors", (double)found->errors, 0);
@@ -45,11 +46,13 @@ const command command_site = {
     .name = "site",
     .usage = "site [FOLDER] [--out DIR] [--workers N] [--views]",
     .summary = "write the whole site",
-    .help = "Reads the site folder FOLDER (the current one when left out), works out every recipe\n"
-            "and writes the site to DIR (build/site when left out). Files that would hold the\n"
-            "same bytes are left alone; pages of recipes that are gone are removed; files that\n"
-            "crumbnote did not write are never touched. A recipe with errors is reported and\n"
-            "left out, and its page of an earlier time stays as it was.",
+    .help =
+        "Reads the site folder FOLDER (the current one when left out), works out every recipe\n"
+        "and writes the site to DIR (build/site when left out). What an earlier time left there\n"
+        "is done again only where something changed; pages of recipes that are gone are\n"
+        "removed; files that crumbnote did not write are never touched. A recipe with errors is "
+        "reported and\n"
+        "left out, and its page of an earlier time stays as it was.",
     .options = {{"--out", "DIR", "where the site is written"},
                 {"--workers", "N", "recipes worked on at a time"},
                 {"--views", NULL, "each page's JSON beside it, as view.json, for theme makers"}},

@@ -60,6 +60,7 @@ typedef struct {
 
 typedef struct {
     const char *file; /* relative to the site folder: "recipes/rounds.md" */
+    digest content;   /* of the file's bytes */
     const char *slug; /* file name without .md, as a slug */
     const char *title, *summary, *kind, *author, *date, *changed, *picture, *picture_text;
     place title_at, summary_at, makes_at, portion_at, kind_at, tags_at, picture_at, date_at;

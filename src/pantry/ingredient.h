@@ -6,6 +6,7 @@
 #ifndef PANTRY_INGREDIENT_H
 #define PANTRY_INGREDIENT_H
 
+#include "base/digest.h"
 #include "base/problems.h"
 #include "pantry/allergen.h"
 #include "pantry/nutrients.h"
@@ -134,6 +135,7 @@ typedef struct {
     place at;     /* where the entry stands */
     size_t index; /* its place in the pantry; set when it is added */
     bool hers;    /* from the site's own pantry, not the reference */
+    digest says;  /* of all that its own entry says of it; 0 for the reference */
 
     nutrients per_100_g; /* the worked-out energies filled in too: nutrition/energy.h */
     double serving_g;    /* pack serving the figures were given for; 0: per 100 g */

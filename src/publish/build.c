@@ -2,96 +2,280 @@
 
 #include "publish/recipe_pages.h"
 #include "publish/site_pages.h"
+#include "publish/unchanged.h"
 #include "read/trial_builds.h"
 
 #include <pthread.h>
 #include <stdatomic.h>
 
-/* What the workers share; constant but for the counter. */
+/* What the workers share; constant but for the counter and each one's places in `recipes`. */
 typedef struct {
     const page_maker *by;
+    const comparison *with;
     const char *out;
+    made *recipes;      /* one for each recipe file, in their order */
     atomic_size_t next; /* the recipe file to take */
 } shared_work;
 
-/* One worker: its own arenas, problems, outputs and rows. */
+/* One worker: its own arenas, problems and outputs. */
 typedef struct {
     shared_work *shared;
     arena *keep; /* rows, problems, paths */
     problems found;
     outputs to;
-    recipe_rows rows;
     pthread_t thread;
     bool started, machine_failed;
+    bool changed; /* something differs from the earlier record */
+    size_t made;  /* recipes worked on */
 } worker;
+
+/* -- recipes --------------------------------------------------------------------------------- */
+
+/* Makes the recipe at place `i`, unless it may stay. */
+static void work_on(worker *w, recipe_maker *maker, size_t i) {
+    const comparison *with = w->shared->with;
+    const file_entry *file = &w->shared->by->folder->recipe_files.items[i];
+    const made *was = with->earlier ? made_find(&with->earlier->recipes, file->name) : NULL;
+    made *now = &w->shared->recipes[i];
+    bool stays = recipe_stays(with, was, file, &w->to, now);
+    if (!stays)
+        *now = recipe_make(maker, file, was);
+    w->made += !stays;
+    w->changed = w->changed || !stays || !made_equal(now, was);
+}
 
 static void *work(void *state) {
     worker *w = state;
     arena *a = arena_new();
-    recipe_maker maker = recipe_maker_new(w->shared->by, a, w->keep, &w->to, &w->found);
-    const file_list *files = &w->shared->by->folder->recipe_files;
-    for (;;) {
-        size_t i = atomic_fetch_add(&w->shared->next, 1);
-        if (i >= files->count)
-            break;
+    recipe_maker maker = {.by = w->shared->by,
+                          .slugs = w->shared->with->slugs,
+                          .a = a,
+                          .keep = w->keep,
+                          .to = &w->to,
+                          .found = &w->found,
+                          .page = TEXT_EMPTY};
+    size_t count = w->shared->by->folder->recipe_files.count, i;
+    while ((i = atomic_fetch_add(&w->shared->next, 1)) < count) {
         arena_reset(a);
-        recipe_make(&maker, files->items[i].name, &w->rows);
+        work_on(w, &maker, i);
     }
-    w->machine_failed = maker.machine_failed;
-    recipe_maker_free(&maker);
+    w->machine_failed = maker.machine_failed || w->to.failed;
+    text_free(&maker.page);
     arena_free(a);
     return NULL;
 }
 
 static void worker_start(worker *w, shared_work *shared) {
+    const record *earlier = shared->with->earlier;
     w->shared = shared;
     w->keep = arena_new();
     w->found = problems_in(w->keep);
     w->to = (outputs){.home = w->keep, .folder = shared->out};
+    w->to.settled_ns = earlier ? earlier->settled_ns : 0;
     w->started = pthread_create(&w->thread, NULL, work, w) == 0;
     if (!w->started)
         work(w); /* no thread to be had: the work is done here, just later */
 }
 
-static void worker_join(worker *w, recipe_rows *rows, arena *home, outputs *to, problems *found) {
-    if (w->started)
-        pthread_join(w->thread, NULL);
-    for (size_t i = 0; i < w->rows.count; i++)
-        LIST_ADD(home, rows, w->rows.items[i]);
-    outputs_join(to, &w->to);
-    problems_join(found, &w->found);
-}
+/* One build: what is read, what an earlier one left, what this one makes. */
+typedef struct {
+    const build_request *asked;
+    page_maker by;
+    arena *home;
+    ground now;
+    record earlier, next;
+    bool has_earlier;
+    bool changed; /* the record has to be written */
+    bool machine_failed;
+    size_t made; /* recipes worked on */
+    worker workers[WORKERS_MOST];
+    unsigned worker_count;
+    problems *found;
+} build;
 
-/* Makes all recipes and leaves their rows, which live in the workers' arenas, in `rows`. */
-static bool make_recipes(worker workers[], unsigned count, shared_work *shared, recipe_rows *rows,
-                         outputs *to, problems *found) {
-    bool good = true;
-    for (unsigned i = 0; i < count; i++)
-        worker_start(&workers[i], shared);
-    for (unsigned i = 0; i < count; i++) {
-        worker_join(&workers[i], rows, to->home, to, found);
-        good = good && !workers[i].machine_failed;
+static void make_recipes(build *b, const comparison *with) {
+    const file_list *files = &b->by.folder->recipe_files;
+    made *recipes = ARENA_ARRAY(b->home, made, files->count);
+    shared_work shared = {.by = &b->by, .with = with, .out = b->asked->out, .recipes = recipes};
+    b->worker_count = workers_for(b->asked->workers, files->count);
+    for (unsigned i = 0; i < b->worker_count; i++)
+        worker_start(&b->workers[i], &shared);
+    for (unsigned i = 0; i < b->worker_count; i++) {
+        worker *w = &b->workers[i];
+        if (w->started)
+            pthread_join(w->thread, NULL);
+        problems_join(b->found, &w->found);
+        b->made += w->made;
+        b->changed = b->changed || w->changed;
+        b->machine_failed = b->machine_failed || w->machine_failed;
     }
-    rows_sort(rows);
-    return good;
+    b->next.recipes = (made_list){recipes, files->count, files->count};
 }
 
-static build_report build_with(const page_maker *by, const build_request *asked, arena *home,
-                               problems *found) {
-    worker workers[WORKERS_MOST] = {0};
-    shared_work shared = {.by = by, .out = asked->out};
-    outputs to = {.home = home, .folder = asked->out};
+/* -- what needs them all --------------------------------------------------------------------- */
+
+static recipe_rows rows_of(arena *a, const made_list *recipes) {
     recipe_rows rows = {0};
-    unsigned count = workers_for(asked->workers, by->folder->recipe_files.count);
-    bool good = make_recipes(workers, count, &shared, &rows, &to, found);
-    site_pages_make(by, &rows, &to, found);
-    outputs_settle(&to, found);
-    build_report report = {.recipes = by->folder->recipe_files.count,
-                           .written = rows.count,
-                           .files = to.written.count,
-                           .machine_failed = !good || to.failed};
-    for (unsigned i = 0; i < count; i++)
-        arena_free(workers[i].keep);
+    for (size_t i = 0; i < recipes->count; i++)
+        if (recipes->items[i].row)
+            LIST_ADD(a, &rows, *recipes->items[i].row);
+    rows_sort(&rows);
+    return rows;
+}
+
+/* The rows' digests are added up, since their order follows from what they say. */
+static digest whole_of(const ground *now, const made_list *recipes) {
+    digest rows = 0;
+    for (size_t i = 0; i < recipes->count; i++)
+        rows += recipes->items[i].listed;
+    return digest_join(now->tables, rows);
+}
+
+static outputs outputs_for(build *b, const written_files *earlier) {
+    return (outputs){.home = b->home,
+                     .folder = b->asked->out,
+                     .earlier = earlier,
+                     .settled_ns = b->earlier.settled_ns};
+}
+
+/* True when they need not be made again. */
+static bool site_pages_stay(build *b, const outputs *to) {
+    if (!b->has_earlier || !b->now.program || b->earlier.whole != b->next.whole)
+        return false;
+    made was = {.files = b->earlier.files}, now = was;
+    now.files.items = ARENA_ARRAY(b->home, written_file, was.files.count);
+    for (size_t i = 0; i < was.files.count; i++)
+        now.files.items[i] = was.files.items[i];
+    if (!outputs_hold(to, &now.files))
+        return false;
+    b->next.files = now.files;
+    b->changed = b->changed || !made_equal(&now, &was);
+    return true;
+}
+
+static void make_site_pages(build *b) {
+    outputs to = outputs_for(b, &b->earlier.files);
+    b->next.whole = whole_of(&b->now, &b->next.recipes);
+    if (site_pages_stay(b, &to))
+        return;
+    recipe_rows rows = rows_of(b->home, &b->next.recipes);
+    site_pages_make(&b->by, &rows, &b->next.recipes, &to, b->found);
+    b->changed = true;
+    b->machine_failed = b->machine_failed || to.failed;
+    b->next.files = to.files;
+    b->next.whole = to.failed ? 0 : b->next.whole;
+    written_sort(&b->next.files);
+}
+
+static made copy_picture(build *b, const file_entry *file) {
+    outputs to = outputs_for(b, NULL);
+    made now = {.name = file->name, .stamp = file->stamp};
+    const char *path = path_join(b->home, "pictures", file->name);
+    output_copy(&to, path, path_join(b->home, b->asked->folder, path), &now.content, b->found);
+    b->machine_failed = b->machine_failed || to.failed;
+    now.files = to.files;
+    return now;
+}
+
+static void copy_pictures(build *b, const comparison *with) {
+    const file_list *pictures = &b->by.folder->pictures;
+    outputs to = outputs_for(b, NULL);
+    for (size_t i = 0; i < pictures->count; i++) {
+        const file_entry *file = &pictures->items[i];
+        const made *was = b->has_earlier ? made_find(&b->earlier.pictures, file->name) : NULL;
+        made now;
+        bool stays = picture_stays(with, was, file, &to, &now);
+        if (!stays)
+            now = copy_picture(b, file);
+        b->changed = b->changed || !stays || !made_equal(&now, was);
+        LIST_ADD(b->home, &b->next.pictures, now);
+    }
+}
+
+/* -- the record ------------------------------------------------------------------------------ */
+
+static void add_files(arena *a, written_files *all, const written_files *more) {
+    for (size_t i = 0; i < more->count; i++)
+        LIST_ADD(a, all, more->items[i]);
+}
+
+/* All files that a record names. */
+static written_files files_of(arena *a, const record *of) {
+    written_files all = {0};
+    add_files(a, &all, &of->files);
+    for (size_t i = 0; i < of->recipes.count; i++)
+        add_files(a, &all, &of->recipes.items[i].files);
+    for (size_t i = 0; i < of->pictures.count; i++)
+        add_files(a, &all, &of->pictures.items[i].files);
+    return all;
+}
+
+/* Takes away what is no longer part of the site, then writes the record. Were it the other way
+ * round, a build that is stopped in between would leave files that nobody knows of. */
+static void settle(build *b) {
+    const char *folder = b->asked->out;
+    bool gone = b->earlier.recipes.count != b->next.recipes.count ||
+                b->earlier.pictures.count != b->next.pictures.count;
+    if (!b->changed && !gone)
+        return;
+    arena *a = arena_new();
+    written_files earlier = files_of(a, &b->earlier), now = files_of(a, &b->next);
+    int why = 0;
+    outputs_remove(folder, &earlier, &now);
+    b->next.settled_ns = file_clock_ns();
+    if (!record_write(&b->next, folder, &why)) {
+        b->machine_failed = true;
+        problem_add(b->found, (place){RECORD_NAME, 0, 0},
+                    "mind space and permissions of the output folder", "can't be written: %s",
+                    strerror(why));
+    }
+    arena_free(a);
+}
+
+/* -- the whole ------------------------------------------------------------------------------- */
+
+static names slugs_of(arena *a, const file_list *files) {
+    names slugs = names_in(a);
+    for (size_t i = 0; i < files->count; i++)
+        names_add(&slugs, span_of(page_slug(a, files->items[i].name)), i, NULL);
+    return slugs;
+}
+
+static void read_earlier(build *b) {
+    b->now = ground_of(b->home, &b->by);
+    b->next.program = b->now.program;
+    b->next.common = b->now.common;
+    b->next.ground = b->now.items;
+    b->next.ground_count = b->now.count;
+    b->has_earlier = record_read(b->home, b->asked->out, b->now.program, &b->earlier);
+    if (!b->has_earlier)
+        b->earlier = (record){0};
+}
+
+static build_report report_of(build *b) {
+    build_report report = {
+        .recipes = b->next.recipes.count, .made = b->made, .machine_failed = b->machine_failed};
+    for (size_t i = 0; i < b->next.recipes.count; i++)
+        report.written += b->next.recipes.items[i].row != NULL;
+    report.files = b->asked->out ? files_of(b->home, &b->next).count : 0;
+    return report;
+}
+
+static build_report build_with(build *b) {
+    if (b->asked->out)
+        read_earlier(b);
+    names slugs = slugs_of(b->home, &b->by.folder->recipe_files);
+    comparison with =
+        comparison_of(b->home, b->has_earlier ? &b->earlier : NULL, &b->now, b->by.folder, &slugs);
+    make_recipes(b, &with);
+    if (b->asked->out) {
+        make_site_pages(b);
+        copy_pictures(b, &with);
+        settle(b);
+    }
+    build_report report = report_of(b);
+    for (unsigned i = 0; i < b->worker_count; i++)
+        arena_free(b->workers[i].keep);
     return report;
 }
 
@@ -102,14 +286,19 @@ build_report build_site(const build_request *asked, problems *found) {
     arena *home = arena_new();
     /* The places of these borrow file names from `home`; joining copies them out. */
     problems own = problems_in(home);
+    int64_t started_ns = file_clock_ns();
     bool readable = site_folder_read(home, asked->folder, &folder, &own, &report.machine_failed);
     if (readable)
         trial_builds_read(&folder);
     if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, &own)) {
-        page_maker by = {&folder, &look, asked->show_views};
-        bool failed = report.machine_failed;
-        report = build_with(&by, asked, home, &own);
-        report.machine_failed = report.machine_failed || failed;
+        build *b = ARENA_NEW(home, build);
+        *b = (build){.asked = asked,
+                     .by = {&folder, &look, asked->show_views},
+                     .home = home,
+                     .next.started_ns = started_ns,
+                     .machine_failed = report.machine_failed,
+                     .found = &own};
+        report = build_with(b);
     }
     problems_join(found, &own);
     arena_free(home);

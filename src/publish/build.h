@@ -22,6 +22,7 @@ typedef struct {
 
 typedef struct {
     size_t recipes; /* read, broken ones included */
+    size_t made;    /* worked on this time; the others had not changed */
     size_t written; /* recipes on the site */
     size_t files;   /* files of the site */
     bool machine_failed;

@@ -11,8 +11,20 @@ static void complain(outputs *to, const char *path, int why, problems *found) {
                 "can't be written: %s", strerror(why));
 }
 
-void output_keep(outputs *to, const char *path) {
-    LIST_ADD(to->home, &to->written, arena_copy(to->home, span_of(path)));
+static void add(outputs *to, const char *path, const file_stamp *stamp, digest content) {
+    path = arena_copy(to->home, span_of(path));
+    LIST_ADD(to->home, &to->files, (written_file){path, *stamp, content});
+}
+
+/* True when an earlier build wrote just this, and it still stands. */
+static bool stands_already(const outputs *to, const char *path, digest content, file_stamp *stamp) {
+    const written_file *earlier = to->earlier ? written_find(to->earlier, path) : NULL;
+    if (!earlier || earlier->content != content)
+        return false;
+    written_file now = *earlier;
+    bool holds = written_holds(&now, to->folder, to->settled_ns);
+    *stamp = now.stamp;
+    return holds;
 }
 
 void output_write(outputs *to, const char *path, span bytes, problems *found) {
@@ -20,89 +32,73 @@ void output_write(outputs *to, const char *path, span bytes, problems *found) {
         return;
     int why = 0;
     arena *a = arena_new();
-    if (file_write(path_join(a, to->folder, path), bytes, &why))
-        output_keep(to, path);
+    file_stamp stamp;
+    digest content = digest_of(bytes);
+    const char *whole = path_join(a, to->folder, path);
+    bool good = stands_already(to, path, content, &stamp) ||
+                (file_write(whole, bytes, &why) && file_stamp_of(whole, &stamp));
+    if (good)
+        add(to, path, &stamp, content);
     else
         complain(to, path, why, found);
     arena_free(a);
 }
 
-void output_copy(outputs *to, const char *path, const char *from, problems *found) {
+void output_copy(outputs *to, const char *path, const char *from, digest *content,
+                 problems *found) {
     if (!to->folder)
         return;
     int why = 0;
     arena *a = arena_new();
-    if (file_copy(from, path_join(a, to->folder, path), &why))
-        output_keep(to, path);
-    else
+    span bytes;
+    if (file_read(a, from, &bytes, &why)) {
+        *content = digest_of(bytes);
+        output_write(to, path, bytes, found);
+    } else {
         complain(to, path, why, found);
+    }
     arena_free(a);
 }
 
-void output_keep_earlier(outputs *to, const char *folder) {
-    if (!to->folder)
-        return;
+void output_keep(outputs *to, const char *path) {
     arena *a = arena_new();
-    span record, line;
-    int why = 0;
-    if (!file_read(a, path_join(a, to->folder, RECORD_NAME), &record, &why))
-        record = (span){NULL, 0};
-    while (span_next_line(&record, &line))
-        if (span_begins(line, folder) && path_is_plain(line) &&
-            file_exists(path_join(a, to->folder, arena_copy(a, line))))
-            output_keep(to, arena_copy(a, line));
+    file_stamp stamp;
+    if (to->folder && file_stamp_of(path_join(a, to->folder, path), &stamp))
+        add(to, path, &stamp, 0);
     arena_free(a);
 }
 
-void outputs_join(outputs *to, const outputs *more) {
-    for (size_t i = 0; i < more->written.count; i++)
-        output_keep(to, more->written.items[i]);
-    to->failed = to->failed || more->failed;
-}
-
-static int compare_paths(const void *left, const void *right) {
-    return strcmp(*(const char *const *)left, *(const char *const *)right);
+bool outputs_hold(const outputs *to, written_files *files) {
+    for (size_t i = 0; i < files->count; i++)
+        if (!written_holds(&files->items[i], to->folder, to->settled_ns))
+            return false;
+    return true;
 }
 
 /* Removes the folders above `path` that are empty now, up to the output folder. */
-static void remove_empty_folders(arena *a, const outputs *to, const char *path) {
+static void remove_empty_folders(arena *a, const char *top, const char *path) {
     for (const char *folder = path_folder(a, path); strcmp(folder, ".") != 0;
          folder = path_folder(a, folder))
-        if (rmdir(path_join(a, to->folder, folder)) != 0)
+        if (rmdir(path_join(a, top, folder)) != 0)
             return;
 }
 
-/* Deletes the files an earlier record names and `now` does not. */
-static void remove_stale(arena *a, const outputs *to, const names *now, span record) {
-    span line;
-    while (span_next_line(&record, &line)) {
-        size_t value;
-        if (!path_is_plain(line) || names_find(now, line, &value))
-            continue;
-        const char *path = arena_copy(a, line);
-        if (unlink(path_join(a, to->folder, path)) == 0)
-            remove_empty_folders(a, to, path);
-    }
+/* A path that leads out of the folder is not followed, whoever wrote the record. */
+static void remove_one(const char *folder, const char *path) {
+    arena *a = arena_new();
+    if (path_is_plain(span_of(path)) && unlink(path_join(a, folder, path)) == 0)
+        remove_empty_folders(a, folder, path);
+    arena_free(a);
 }
 
-void outputs_settle(outputs *to, problems *found) {
-    if (!to->folder)
-        return;
+void outputs_remove(const char *folder, const written_files *earlier, const written_files *now) {
     arena *a = arena_new();
-    names now = names_in(a);
-    text record = TEXT_EMPTY;
-    span earlier;
-    int why = 0;
-    if (to->written.count > 1)
-        qsort(to->written.items, to->written.count, sizeof to->written.items[0], compare_paths);
-    for (size_t i = 0; i < to->written.count; i++)
-        if (names_add(&now, span_of(to->written.items[i]), i, NULL))
-            text_format(&record, "%s\n", to->written.items[i]);
-    const char *path = path_join(a, to->folder, RECORD_NAME);
-    if (file_read(a, path, &earlier, &why))
-        remove_stale(a, to, &now, earlier);
-    if (!file_write(path, text_span(&record), &why))
-        complain(to, RECORD_NAME, why, found);
-    text_free(&record);
+    names kept = names_in(a);
+    size_t value;
+    for (size_t i = 0; earlier->count && i < now->count; i++)
+        names_add(&kept, span_of(now->items[i].path), i, NULL);
+    for (size_t i = 0; i < earlier->count; i++)
+        if (!names_find(&kept, span_of(earlier->items[i].path), &value))
+            remove_one(folder, earlier->items[i].path);
     arena_free(a);
 }

@@ -1,30 +1,21 @@
 #include "publish/recipe_pages.h"
 
-#include "base/words.h"
+#include "publish/record_row.h"
 #include "publish/swapped_pages.h"
 #include "site/view_recipe.h"
-
-recipe_maker recipe_maker_new(const page_maker *by, arena *a, arena *keep, outputs *to,
-                              problems *found) {
-    return (recipe_maker){
-        .by = by, .a = a, .keep = keep, .to = to, .found = found, .page = TEXT_EMPTY};
-}
-
-void recipe_maker_free(recipe_maker *of) {
-    text_free(&of->page);
-}
 
 static const char *file_in(arena *a, const char *path, const char *name) {
     return arena_format(a, "%s%s", path, name);
 }
 
 /* The files of a recipe that can't be made now stay as they are. */
-static void keep_earlier(recipe_maker *with, const char *name) {
-    if (!with->to->folder)
-        return;
-    span stem = span_of(name);
-    stem.length -= strlen(".md");
-    output_keep_earlier(with->to, path_of_recipe(with->a, words_slug(with->a, stem)));
+static void keep_earlier(recipe_maker *with, const char *name, const made *earlier) {
+    static const char *const usual[] = {"index.html", "recipe.json"};
+    const char *path = path_of_recipe(with->a, page_slug(with->a, name));
+    for (size_t i = 0; !earlier && i < COUNT(usual); i++)
+        output_keep(with->to, file_in(with->a, path, usual[i]));
+    for (size_t i = 0; earlier && i < earlier->files.count; i++)
+        output_keep(with->to, earlier->files.items[i].path);
 }
 
 static void check_picture(const recipe_maker *with, const recipe *of) {
@@ -40,15 +31,13 @@ static void check_picture(const recipe_maker *with, const recipe *of) {
 
 /* Two files whose names make one slug would write one page over the other. */
 static void check_slug(const recipe_maker *with, const recipe *of, const char *name) {
-    const file_list *files = &with->by->folder->recipe_files;
-    for (size_t i = 0; i < files->count && strcmp(files->items[i].name, name) != 0; i++) {
-        span stem = span_of(files->items[i].name);
-        stem.length -= strlen(".md");
-        if (stem.length && strcmp(words_slug(with->a, stem), of->slug) == 0)
-            problem_add(with->found, (place){of->file, 1, 1}, "rename one of the two files",
-                        "recipes/%s has the same page, recipes/%s/", files->items[i].name,
-                        of->slug);
-    }
+    size_t first;
+    if (!names_find(with->slugs, span_of(of->slug), &first))
+        return;
+    const char *other = with->by->folder->recipe_files.items[first].name;
+    if (strcmp(other, name) != 0)
+        problem_add(with->found, (place){of->file, 1, 1}, "rename one of the two files",
+                    "recipes/%s has the same page, recipes/%s/", other, of->slug);
 }
 
 void recipe_write_view(recipe_maker *with, const char *path, const char *name, const view *of) {
@@ -75,32 +64,63 @@ static void write_pages(recipe_maker *with, const whole_recipe *of) {
     swapped_pages_make(with, of);
 }
 
-void recipe_make(recipe_maker *with, const char *name, recipe_rows *rows) {
-    const site_folder *folder = with->by->folder;
+/* The recipe in `file`, or null where it has errors. */
+static recipe *read_recipe(recipe_maker *with, const char *name) {
     size_t errors = with->found->errors;
     bool failed = false;
-    recipe *of = site_folder_recipe(with->a, folder, name, with->found, &failed);
+    recipe *of = site_folder_recipe(with->a, with->by->folder, name, with->found, &failed);
     with->machine_failed = with->machine_failed || failed;
     if (of) {
         check_picture(with, of);
         check_slug(with, of, name);
     }
-    if (!of || with->found->errors > errors) {
-        keep_earlier(with, name);
-        return;
-    }
-    recipe_facts about = facts_of(with->a, of, &folder->shelf);
-    if (!with->to->folder) {
-        notes_check(with->a, &folder->book, &about, with->found);
-        return;
-    }
-    if (!of->publish)
-        return;
+    return with->found->errors > errors ? NULL : of;
+}
+
+/* Writes the pages of a good recipe and notes its row. */
+static void publish(recipe_maker *with, const recipe *of, const recipe_facts *about, made *into) {
+    const site_folder *folder = with->by->folder;
     recipe_figures figures = figures_of(with->a, of, &folder->settings);
-    swap_notes notes = notes_of(with->a, &folder->book, &about, true);
-    whole_recipe whole = whole_recipe_of(with->a, with->by, &about, &figures, &notes);
+    swap_notes notes = notes_of(with->a, &folder->book, about, true);
+    whole_recipe whole = whole_recipe_of(with->a, with->by, about, &figures, &notes);
     write_pages(with, &whole);
-    recipe_row row =
-        row_of(with->keep, of, &figures.macros, &notes, &folder->shelf, folder->settings.energy);
-    LIST_ADD(with->keep, rows, row);
+    recipe_row *row = ARENA_NEW(with->keep, recipe_row);
+    *row = row_of(with->keep, of, &figures.macros, &notes, &folder->shelf, folder->settings.energy);
+    into->row = row;
+}
+
+static void make(recipe_maker *with, const made *earlier, made *into) {
+    recipe *of = read_recipe(with, into->name);
+    if (!of) {
+        keep_earlier(with, into->name, earlier);
+        return;
+    }
+    into->content = of->content;
+    into->asks_all = of->own_swaps != NULL;
+    recipe_facts about = facts_of(with->a, of, &with->by->folder->shelf);
+    if (!with->to->folder)
+        notes_check(with->a, &with->by->folder->book, &about, with->found);
+    else if (of->publish)
+        publish(with, of, &about, into);
+}
+
+/* Of what the pages that need all recipes show of this one: its row, and its pages' addresses. */
+static digest listed_digest(const made *of) {
+    digest all = of->row ? record_row_digest(of->row) : 0;
+    for (size_t i = 0; i < of->files.count; i++)
+        all = digest_join_words(all, of->files.items[i].path);
+    return all;
+}
+
+made recipe_make(recipe_maker *with, const file_entry *file, const made *earlier) {
+    made now = {.name = file->name, .stamp = file->stamp};
+    size_t problems_before = with->found->count;
+    with->to->earlier = earlier ? &earlier->files : NULL;
+    with->to->files = (written_files){0};
+    make(with, earlier, &now);
+    now.troubled = with->found->count > problems_before;
+    now.files = with->to->files;
+    written_sort(&now.files);
+    now.listed = listed_digest(&now);
+    return now;
 }

@@ -2,7 +2,7 @@
 
 #include "base/list.h"
 #include "base/mapped.h"
-#include "publish/outputs.h"
+#include "publish/record.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -50,7 +50,7 @@ static bool read_manifest(arena *a, const char *folder, file_list *out) {
     rest = bytes;
     while (span_next_line(&rest, &line))
         if (path_is_plain(line) || span_is(line, RECORD_NAME))
-            LIST_ADD(a, out, (file_entry){arena_copy(a, line)});
+            LIST_ADD(a, out, (file_entry){.name = arena_copy(a, line)});
     file_unmap(bytes);
     return true;
 }

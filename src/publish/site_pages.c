@@ -12,6 +12,7 @@
 typedef struct {
     const page_maker *by;
     const recipe_rows *rows;
+    const made_list *recipes;
     outputs *to;
     problems *found;
     arena *a, *lasting;
@@ -105,22 +106,29 @@ static int compare_paths(const void *left, const void *right) {
     return strcmp(*(const char *const *)left, *(const char *const *)right);
 }
 
-/* The addresses of all that was written as a folder's page. */
-static path_list pages_written(maker *with) {
+/* Adds the addresses of those of `files` that are a folder's page. */
+static void add_addresses(maker *with, const written_files *files, word_list *to) {
     static const char name[] = "index.html";
-    path_list paths = {0};
-    for (size_t i = 0; i < with->to->written.count; i++) {
-        span path = span_of(with->to->written.items[i]);
+    for (size_t i = 0; i < files->count; i++) {
+        span path = span_of(files->items[i].path);
         if (strcmp(path_name(path.at), name) == 0)
-            LIST_ADD(with->lasting, &paths,
+            LIST_ADD(with->lasting, to,
                      arena_copy(with->lasting, span_first(path, path.length - strlen(name))));
     }
-    qsort(paths.items, paths.count, sizeof paths.items[0], compare_paths);
-    return paths;
+}
+
+/* The addresses of all pages. */
+static word_list addresses(maker *with) {
+    word_list all = {0};
+    add_addresses(with, &with->to->files, &all);
+    for (size_t i = 0; i < with->recipes->count; i++)
+        add_addresses(with, &with->recipes->items[i].files, &all);
+    qsort(all.items, all.count, sizeof all.items[0], compare_paths);
+    return all;
 }
 
 static void make_feeds(maker *with) {
-    path_list paths = pages_written(with);
+    word_list paths = addresses(with);
     text_clear(&with->page);
     sitemap_write(with->a, with->by->folder, paths.items, paths.count, &with->page);
     output_write(with->to, "sitemap.xml", text_span(&with->page), with->found);
@@ -132,25 +140,20 @@ static void make_feeds(maker *with) {
     output_write(with->to, "robots.txt", text_span(&with->page), with->found);
 }
 
-static void copy_files(maker *with) {
+static void copy_theme(maker *with) {
     const theme *look = with->by->look;
     for (size_t i = 0; i < look->asset_count; i++)
         output_write(with->to, arena_format(with->a, "theme/%s", look->assets[i].name),
                      look->assets[i].bytes, with->found);
-    const site_folder *folder = with->by->folder;
-    const char *from = path_join(with->a, folder->settings.folder, "pictures");
-    for (size_t i = 0; i < folder->pictures.count; i++) {
-        const char *name = folder->pictures.items[i].name;
-        output_copy(with->to, arena_format(with->a, "pictures/%s", name),
-                    path_join(with->a, from, name), with->found);
-    }
 }
 
-void site_pages_make(const page_maker *by, const recipe_rows *rows, outputs *to, problems *found) {
+void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_list *recipes,
+                     outputs *to, problems *found) {
     if (!to->folder)
         return;
     maker with = {.by = by,
                   .rows = rows,
+                  .recipes = recipes,
                   .to = to,
                   .found = found,
                   .a = arena_new(),
@@ -164,7 +167,7 @@ void site_pages_make(const page_maker *by, const recipe_rows *rows, outputs *to,
     make_plain_pages(&with);
     make_missing(&with);
     make_feeds(&with);
-    copy_files(&with);
+    copy_theme(&with);
     text_free(&with.page);
     arena_free(with.a);
     arena_free(with.lasting);

@@ -1,13 +1,15 @@
 /* Makes the pages that need all recipes: home, lists, ingredient pages, chart, search index, feed,
- * sitemap; and copies the theme's files and the pictures. */
+ * sitemap; and copies the theme's files. */
 #ifndef PUBLISH_SITE_PAGES_H
 #define PUBLISH_SITE_PAGES_H
 
 #include "publish/outputs.h"
+#include "publish/record.h"
 #include "site/page.h"
 #include "site/row.h"
 
-/* `rows` is sorted. Nothing is written when `to` has no folder. */
-void site_pages_make(const page_maker *by, const recipe_rows *rows, outputs *to, problems *found);
+/* `rows`, those of `recipes`, is sorted. Nothing is written when `to` has no folder. */
+void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_list *recipes,
+                     outputs *to, problems *found);
 
 #endif

@@ -6,6 +6,7 @@
 #include "read/composition.h"
 #include "read/fields.h"
 #include "read/source.h"
+#include "read/yaml_digest.h"
 
 static const char *const keys[] = {"name",
                                    "also",
@@ -285,6 +286,7 @@ void pantry_entries_read(pantry *shelf, const yaml_node *list, bool hers, proble
             read_entry(&(entry){shelf->home, node, hers, &one, found});
         if (found->errors > before)
             continue;
+        one.says = hers ? yaml_digest(node) : 0;
         energy_fill(&one);
         energy_check(&one, found);
         pantry_add(shelf, &one, found);

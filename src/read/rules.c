@@ -4,6 +4,7 @@
 #include "measure/amount.h"
 #include "read/conditions.h"
 #include "read/fields.h"
+#include "read/yaml_digest.h"
 
 static const char *const keys[] = {"rule",   "replace", "with",   "when",    "verdict", "amount",
                                    "liquid", "also",    "expect", "because", "basis"};
@@ -235,6 +236,8 @@ void rules_read_list(const rule_reader *with, const yaml_node *list, authority b
                      swap_rules *into) {
     for (size_t i = 0; i < list->count; i++) {
         swap_rule one = {.at = list->items[i]->at, .by = by};
+        if (by != SAID_BY_REFERENCE)
+            one.words = yaml_digest(list->items[i]);
         if (read_rule(with, list->items[i], &one) && is_new(into, &one, with->found))
             LIST_ADD(with->home, into, one);
     }

@@ -69,12 +69,20 @@ static file_list list_files(const folder_reader *r, const char *name, const char
 /* What is done with each file of a folder. */
 typedef void file_taker(const folder_reader *r, const char *file, span bytes);
 
-static void each_file(const folder_reader *r, const char *folder, file_taker *take) {
+/* Reads `file` and joins what it says to `*all`. */
+static bool read_digested(const folder_reader *r, const char *file, span *bytes, digest *all) {
+    if (!read_bytes(r, file, bytes))
+        return false;
+    *all = digest_join(digest_join_words(*all, file), digest_of(*bytes));
+    return true;
+}
+
+static void each_file(const folder_reader *r, const char *folder, file_taker *take, digest *all) {
     file_list files = list_files(r, folder, ".yaml");
     for (size_t i = 0; i < files.count; i++) {
         span bytes;
         const char *file = path_join(r->home, folder, files.items[i].name);
-        if (read_bytes(r, file, &bytes))
+        if (read_digested(r, file, &bytes, all))
             take(r, file, bytes);
     }
 }
@@ -117,8 +125,9 @@ static void read_pages(const folder_reader *r) {
     for (size_t i = 0; i < files.count; i++) {
         span bytes;
         const char *file = path_join(r->home, "pages", files.items[i].name);
-        plain_page *page =
-            read_bytes(r, file, &bytes) ? page_read(r->home, file, bytes, r->found) : NULL;
+        plain_page *page = read_digested(r, file, &bytes, &r->out->digests.pages)
+                               ? page_read(r->home, file, bytes, r->found)
+                               : NULL;
         if (page)
             add_page(r, page);
     }
@@ -161,9 +170,10 @@ static void find_tried_recipes(const folder_reader *r) {
 }
 
 static void read_site(const folder_reader *r) {
-    each_file(r, "pantry", take_pantry);
-    each_file(r, "rules", take_rules);
-    each_file(r, "trials", take_trials);
+    site_digests *digests = &r->out->digests;
+    each_file(r, "pantry", take_pantry, &digests->pantry);
+    each_file(r, "rules", take_rules, &digests->rules);
+    each_file(r, "trials", take_trials, &digests->trials);
     r->out->recipe_files = list_files(r, "recipes", ".md");
     find_tried_recipes(r);
     read_pages(r);
@@ -186,6 +196,7 @@ static bool read_settings(const folder_reader *r) {
             add_unreadable("site.yaml", why, r->found, r->machine_failed);
         return false;
     }
+    r->out->digests.settings = digest_of(bytes);
     (void)site_settings_read(r->home, "site.yaml", bytes, &r->out->settings, r->found);
     r->out->settings.folder = r->folder;
     return true;
@@ -224,6 +235,14 @@ bool site_folder_read(arena *home, const char *folder, site_folder *out, problem
     return true;
 }
 
+static recipe *recipe_of(arena *a, const site_folder *site, const char *file, span bytes,
+                         problems *found) {
+    recipe *of = recipe_read(a, file, bytes, &site->shelf, site->settings.cups, found);
+    if (of)
+        of->content = digest_of(bytes);
+    return of;
+}
+
 recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, problems *found,
                            bool *machine_failed) {
     span bytes;
@@ -231,7 +250,7 @@ recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, 
     const char *file = path_join(a, "recipes", name);
     *machine_failed = false;
     if (file_read(a, path_join(a, site->settings.folder, file), &bytes, &why))
-        return recipe_read(a, file, bytes, &site->shelf, site->settings.cups, found);
+        return recipe_of(a, site, file, bytes, found);
     add_unreadable(file, why, found, machine_failed);
     return NULL;
 }

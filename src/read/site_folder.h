@@ -8,6 +8,12 @@
 #include "read/recipe.h"
 #include "swap/match.h"
 
+/* What the files say, as digests: whoever kept those of an earlier time sees what changed. */
+typedef struct {
+    digest settings, pantry, rules, trials,
+        pages; /* of all bytes of these files, and their names */
+} site_digests;
+
 typedef struct {
     arena *home; /* borrowed: all below lives here */
     site_settings settings;
@@ -17,6 +23,7 @@ typedef struct {
     plain_page **pages;
     size_t page_count;
     file_list pictures; /* names inside pictures/ */
+    site_digests digests;
 } site_folder;
 
 /* Reads the reference and, where `folder` is not null, the site in it. False when the folder or

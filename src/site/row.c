@@ -16,7 +16,8 @@ static void keep_tags(arena *keep, const recipe *of, recipe_row *row) {
 
 /* One entry an ingredient: lines of the same ingredient are summed. */
 static void keep_uses(arena *keep, const recipe *of, const pantry *shelf, recipe_row *row) {
-    row->uses = ARENA_ARRAY(keep, row_use, of->lines.count);
+    row_use *uses = ARENA_ARRAY(keep, row_use, of->lines.count);
+    row->uses = uses;
     for (size_t i = 0; i < of->lines.count; i++) {
         const recipe_line *line = &of->lines.items[i];
         if (!line->what)
@@ -26,22 +27,23 @@ static void keep_uses(arena *keep, const recipe *of, const pantry *shelf, recipe
         while (at < row->use_count && row->uses[at].what != what)
             at++;
         if (at == row->use_count)
-            row->uses[row->use_count++] = (row_use){what, true, 0};
-        row->uses[at].grams += (float)of->weights[i].grams;
-        row->uses[at].optional = row->uses[at].optional && line->optional;
+            uses[row->use_count++] = (row_use){what, true, 0};
+        uses[at].grams += (float)of->weights[i].grams;
+        uses[at].optional = uses[at].optional && line->optional;
     }
 }
 
 static void keep_swaps(arena *keep, const recipe *of, const swap_notes *notes, const pantry *shelf,
                        recipe_row *row) {
-    row->swaps = ARENA_ARRAY(keep, row_swap, notes->count);
+    row_swap *swaps = ARENA_ARRAY(keep, row_swap, notes->count);
+    row->swaps = swaps;
     for (size_t i = 0; i < notes->count; i++) {
         const swap_note *note = &notes->items[i];
         if (note->says == VERDICT_UNTRIED || note->second_line != SIZE_MAX)
             continue;
-        row->swaps[row->swap_count++] =
+        swaps[row->swap_count++] =
             (row_swap){(uint16_t)pantry_index(shelf, of->lines.items[note->line].what),
-                       (uint16_t)pantry_index(shelf, note->to), (uint8_t)note->says};
+                       (uint16_t)pantry_index(shelf, note->to), (uint16_t)note->says};
     }
 }
 

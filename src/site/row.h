@@ -13,14 +13,14 @@
 /* One ingredient of a recipe: an index into the pantry, and grams in the batch. */
 typedef struct {
     uint16_t what;
-    bool optional;
+    uint16_t optional; /* 1 or 0; no bool, so that there is no hole */
     float grams;
 } row_use;
 
 /* One answered swap: pantry indexes and the verdict. */
 typedef struct {
     uint16_t from, to;
-    uint8_t says; /* verdict */
+    uint16_t says; /* verdict */
 } row_swap;
 
 typedef struct {
@@ -32,9 +32,9 @@ typedef struct {
     double portions, minutes;
     double energy_kcal, protein_g, fat_g, carbohydrate_g, fibre_g, sugars_g; /* per portion */
     bool lacking; /* one of these is a lower bound */
-    row_use *uses;
+    const row_use *uses;
     size_t use_count;
-    row_swap *swaps;
+    const row_swap *swaps;
     size_t swap_count;
     allergen_set allergens;
     diet_set diets;

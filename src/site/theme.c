@@ -41,10 +41,13 @@ static bool read_folder(arena *home, const char *folder, theme *out, theme_files
         return false;
     for (size_t i = 0; i < listed.count; i++) {
         reference_file file = {.name = listed.items[i].name};
-        if (file_read(home, path_join(home, folder, file.name), &file.bytes, &why))
-            add_file(home, file, out, assets, found);
-        else
+        if (!file_read(home, path_join(home, folder, file.name), &file.bytes, &why)) {
             problem_add(found, (place){file.name, 0, 0}, NULL, "this theme file can't be read");
+            continue;
+        }
+        out->content = digest_join_words(out->content, file.name);
+        out->content = digest_join(out->content, digest_of(file.bytes));
+        add_file(home, file, out, assets, found);
     }
     return true;
 }

@@ -5,6 +5,7 @@
 #ifndef SITE_THEME_H
 #define SITE_THEME_H
 
+#include "base/digest.h"
 #include "reference/reference.h"
 #include "site/template.h"
 
@@ -13,6 +14,7 @@ typedef struct {
     const view *words;            /* the theme's words: an object of texts */
     const reference_file *assets; /* name and bytes */
     size_t asset_count;
+    digest content; /* of a site's own theme: names and bytes of its files; 0 for the default */
 } theme;
 
 /* The theme `name` ("plain", or a folder inside the site folder `site`, which may be null).

@@ -3,6 +3,7 @@
 #ifndef SWAP_RULE_H
 #define SWAP_RULE_H
 
+#include "base/digest.h"
 #include "base/list.h"
 #include "pantry/pantry.h"
 
@@ -164,6 +165,7 @@ typedef enum {
 typedef struct {
     const char *id; /* "whey-where-egg-white-sets-a-plant-batter" */
     place at;
+    digest words; /* of all that its entry says; 0 for the reference */
     authority by;
     selectors replace, with; /* one selector mostly; two where two are replaced, or come */
     conditions when;

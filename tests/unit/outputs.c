@@ -37,12 +37,17 @@ static bool there(const fixture *f, const char *path) {
     return file_exists(path_join(f->a, f->folder, path));
 }
 
-static void write_all(fixture *f, const char *const paths[], size_t count) {
-    outputs to = {.home = f->a, .folder = f->folder};
+static outputs outputs_in(fixture *f, const written_files *earlier) {
+    return (outputs){.home = f->a, .folder = f->folder, .earlier = earlier};
+}
+
+static written_files write_all(fixture *f, const char *const paths[], size_t count) {
+    outputs to = outputs_in(f, NULL);
     for (size_t i = 0; i < count; i++)
         output_write(&to, paths[i], span_of("page"), &f->found);
-    outputs_settle(&to, &f->found);
     assert_false(to.failed);
+    written_sort(&to.files);
+    return to.files;
 }
 
 static void what_is_gone_goes_and_what_is_not_ours_stays(void **state) {
@@ -50,59 +55,75 @@ static void what_is_gone_goes_and_what_is_not_ours_stays(void **state) {
     static const char *const first[] = {"a/index.html", "b/index.html", "c.txt"};
     static const char *const second[] = {"b/index.html"};
     int why;
-    write_all(f, first, COUNT(first));
+    written_files earlier = write_all(f, first, COUNT(first));
     assert_true(file_write(path_join(f->a, f->folder, "a/hers.txt"), span_of("x"), &why));
-    write_all(f, second, COUNT(second));
+    written_files now = write_all(f, second, COUNT(second));
+    outputs_remove(f->folder, &earlier, &now);
     expect_bool("a/index.html", there(f, "a/index.html"), false);
     expect_bool("c.txt", there(f, "c.txt"), false);
     expect_bool("b/index.html", there(f, "b/index.html"), true);
     expect_bool("a file that was put there by hand", there(f, "a/hers.txt"), true);
 }
 
-static void what_is_kept_below_a_folder_stays(void **state) {
-    fixture *f = *state;
-    static const char *const first[] = {"r/a/index.html", "r/a/with-b/index.html",
-                                        "r/ab/index.html", "r/a/gone.json"};
-    write_all(f, first, COUNT(first));
-    assert_int_equal(unlink(path_join(f->a, f->folder, "r/a/gone.json")), 0);
-    outputs to = {.home = f->a, .folder = f->folder};
-    output_keep_earlier(&to, "r/a/");
-    assert_int_equal(to.written.count, 2);
-    outputs_settle(&to, &f->found);
-    expect_bool("its page", there(f, "r/a/index.html"), true);
-    expect_bool("a page below it", there(f, "r/a/with-b/index.html"), true);
-    expect_bool("a folder whose name begins alike", there(f, "r/ab/index.html"), false);
-}
-
-static void a_record_that_leads_out_is_not_followed(void **state) {
+static void a_path_that_leads_out_is_not_followed(void **state) {
     fixture *f = *state;
     int why;
     char outside[96];
     snprintf(outside, sizeof outside, "%s-outside", f->folder);
     assert_true(file_write(outside, span_of("x"), &why));
-    const char *lines = arena_format(f->a, "../%s\n%s\n", path_name(outside), outside);
-    assert_true(file_write(path_join(f->a, f->folder, RECORD_NAME), span_of(lines), &why));
-    static const char *const now[] = {"index.html"};
-    write_all(f, now, COUNT(now));
+    written_file listed[] = {{.path = arena_format(f->a, "../%s", path_name(outside))},
+                             {.path = outside}};
+    outputs_remove(f->folder, &(written_files){listed, COUNT(listed), COUNT(listed)},
+                   &(written_files){0});
     expect_bool("a file outside", file_exists(outside), true);
     unlink(outside);
 }
 
-static void what_is_kept_is_not_taken_away(void **state) {
+static void what_is_kept_is_one_of_the_files(void **state) {
     fixture *f = *state;
     static const char *const first[] = {"recipes/a/index.html"};
-    write_all(f, first, COUNT(first));
-    outputs to = {.home = f->a, .folder = f->folder};
+    written_files earlier = write_all(f, first, COUNT(first));
+    outputs to = outputs_in(f, NULL);
     output_keep(&to, "recipes/a/index.html");
-    outputs_settle(&to, &f->found);
+    output_keep(&to, "recipes/a/nowhere.html");
+    assert_int_equal(to.files.count, 1);
+    outputs_remove(f->folder, &earlier, &to.files);
     expect_bool("kept", there(f, "recipes/a/index.html"), true);
+}
+
+/* What somebody does to a file between two builds, and whether the second has to write it. */
+static void what_somebody_changed_is_seen(void **state) {
+    fixture *f = *state;
+    static const char *const paths[] = {"a.html"};
+    static const struct {
+        const char *name, *bytes; /* null bytes: deleted */
+        bool holds;
+    } rows[] = {{"nothing", "page", true},
+                {"other bytes of the same length", "gape", false},
+                {"longer", "page and more", false},
+                {"emptied", "", false},
+                {"deleted", NULL, false}};
+    const char *path = path_join(f->a, f->folder, paths[0]);
+    int why;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        written_files earlier = write_all(f, paths, COUNT(paths));
+        outputs to = outputs_in(f, &earlier);
+        to.settled_ns = file_clock_ns();
+        assert_true(rows[i].bytes ? file_write(path, span_of(rows[i].bytes), &why)
+                                  : unlink(path) == 0);
+        expect_bool(rows[i].name, outputs_hold(&to, &earlier), rows[i].holds);
+        output_write(&to, paths[0], span_of("page"), &f->found);
+        span now;
+        assert_true(file_read(f->a, path, &now, &why));
+        expect_text(rows[i].name, now.at, "page");
+    }
 }
 
 static void a_refusal_is_a_problem_with_the_path(void **state) {
     fixture *f = *state;
     int why;
     assert_true(file_write(path_join(f->a, f->folder, "a"), span_of("a file"), &why));
-    outputs to = {.home = f->a, .folder = f->folder};
+    outputs to = outputs_in(f, NULL);
     output_write(&to, "a/index.html", span_of("page"), &f->found);
     assert_true(to.failed);
     assert_int_equal(f->found.errors, 1);
@@ -113,8 +134,7 @@ static void nothing_is_written_without_a_folder(void **state) {
     fixture *f = *state;
     outputs to = {.home = f->a};
     output_write(&to, "index.html", span_of("page"), &f->found);
-    outputs_settle(&to, &f->found);
-    assert_int_equal(to.written.count, 0);
+    assert_int_equal(to.files.count, 0);
     assert_false(to.failed);
 }
 
@@ -122,10 +142,9 @@ static void nothing_is_written_without_a_folder(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {FOLDER_TEST(what_is_gone_goes_and_what_is_not_ours_stays),
-                                       FOLDER_TEST(what_is_kept_below_a_folder_stays),
-                                       FOLDER_TEST(what_is_kept_below_a_folder_stays),
-                                       FOLDER_TEST(a_record_that_leads_out_is_not_followed),
-                                       FOLDER_TEST(what_is_kept_is_not_taken_away),
+                                       FOLDER_TEST(a_path_that_leads_out_is_not_followed),
+                                       FOLDER_TEST(what_is_kept_is_one_of_the_files),
+                                       FOLDER_TEST(what_somebody_changed_is_seen),
                                        FOLDER_TEST(a_refusal_is_a_problem_with_the_path),
                                        FOLDER_TEST(nothing_is_written_without_a_folder)};
     return cmocka_run_group_tests_name("outputs", tests, NULL, NULL);

@@ -1,0 +1,86 @@
+#include "publish/unchanged.h"
+
+comparison comparison_of(arena *a, const record *earlier, const ground *now,
+                         const site_folder *folder, const names *slugs) {
+    comparison with = {.earlier = earlier, .folder = folder, .slugs = slugs};
+    with.common_changed = !earlier || !now->program || earlier->common != now->common ||
+                          earlier->ground_count != now->count;
+    if (!with.common_changed)
+        with.change = ground_changes(a, now, earlier->ground, folder);
+    return with;
+}
+
+/* A file may have been written again within the same tick of the clock after it was read, so an
+ * equal stamp tells only when it is older than that build. */
+static bool is_surely_same(const record *earlier, const made *was, const file_entry *file) {
+    return file_stamps_equal(&was->stamp, &file->stamp) &&
+           file->stamp.changed_ns < earlier->started_ns;
+}
+
+static bool has_same_bytes(const comparison *with, const char *folder, const made *was,
+                           const file_entry *file) {
+    if (is_surely_same(with->earlier, was, file))
+        return true;
+    arena *a = arena_new();
+    span bytes;
+    int why;
+    const char *path =
+        path_join(a, path_join(a, with->folder->settings.folder, folder), file->name);
+    bool same = file_read(a, path, &bytes, &why) && digest_of(bytes) == was->content;
+    arena_free(a);
+    return same;
+}
+
+static bool is_touched(const ground_change *change, const made *was) {
+    if (was->asks_all && change->any_figures)
+        return true;
+    for (size_t i = 0; was->row && i < was->row->use_count; i++)
+        if (change->touched[was->row->uses[i].what])
+            return true;
+    return false;
+}
+
+static bool has_picture(const site_folder *folder, const made *was) {
+    if (!was->row || !was->row->picture)
+        return true;
+    for (size_t i = 0; i < folder->pictures.count; i++)
+        if (strcmp(folder->pictures.items[i].name, was->row->picture) == 0)
+            return true;
+    return false;
+}
+
+/* False when an earlier file in order has the same slug now: that is a problem to tell. */
+static bool has_own_slug(const comparison *with, const made *was) {
+    size_t first;
+    return !was->row || (names_find(with->slugs, span_of(was->row->slug), &first) &&
+                         strcmp(with->folder->recipe_files.items[first].name, was->name) == 0);
+}
+
+/* `was` with files of its own, whose stamps can be brought up to date. */
+static made copy_of(arena *a, const made *was, const file_entry *file) {
+    made copy = *was;
+    copy.name = file->name;
+    copy.stamp = file->stamp;
+    copy.files.items = ARENA_ARRAY(a, written_file, was->files.count);
+    if (was->files.count)
+        memcpy(copy.files.items, was->files.items, was->files.count * sizeof *was->files.items);
+    return copy;
+}
+
+bool recipe_stays(const comparison *with, const made *was, const file_entry *file,
+                  const outputs *to, made *stays) {
+    if (!was || with->common_changed || was->troubled || is_touched(&with->change, was) ||
+        !has_picture(with->folder, was) || !has_own_slug(with, was) ||
+        !has_same_bytes(with, "recipes", was, file))
+        return false;
+    *stays = copy_of(to->home, was, file);
+    return outputs_hold(to, &stays->files);
+}
+
+bool picture_stays(const comparison *with, const made *was, const file_entry *file,
+                   const outputs *to, made *stays) {
+    if (!was || was->files.count == 0 || !has_same_bytes(with, "pictures", was, file))
+        return false;
+    *stays = copy_of(to->home, was, file);
+    return outputs_hold(to, &stays->files);
+}

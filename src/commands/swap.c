@@ -6,6 +6,7 @@
 #include "read/trial_builds.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
+#include "site/view_combined.h"
 #include "site/view_evidence.h"
 #include "site/view_figures.h"
 #include "site/view_swaps.h"
@@ -13,11 +14,19 @@
 
 #include <stdint.h>
 
+/* One ingredient, or two joined by a plus. */
+typedef struct {
+    const ingredient *what[2];
+    size_t count;
+} side;
+
 typedef struct {
     command_setting at;
     const recipe *of;
     recipe_facts about;
     note_words words;
+    side from, to; /* `to` of none: every known one */
+    size_t lines[2];
 } question;
 
 static void put_allergens(arena *a, view *to, const char *key, allergen_set set) {
@@ -68,10 +77,7 @@ static view *document_of(arena *a, const question *asked, const swap_note *note)
     view_put_text(a, put, "basis", note->basis);
     view_put_text(a, put, "expect", note->expect);
     view_put_text(a, put, "because", note->because);
-    if (note->second_line != SIZE_MAX) {
-        view_put_text(a, put, "also_from", of->lines.items[note->second_line].what->name);
-        view_put_number(a, put, "also_from_g", note->second_from_g, 2);
-    }
+    view_put_combined_data(a, put, of, note, 2);
     view_put(put, "macros_change", view_of_nutrients(a, &note->change, asked->words.energy));
     balance_comparison compared = balance_compare(&asked->about, note);
     view_put(put, "balance", view_of_balance_data(a, &compared));
@@ -101,13 +107,24 @@ static void add_evidence(arena *a, text *t, const swap_note *note) {
     }
 }
 
-static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
+static void add_amounts(arena *a, text *t, const question *asked, const swap_note *note) {
     const ingredient *from = asked->of->lines.items[note->line].what;
-    text_format(t, "%s %s instead of %s: %s. %s\n", verdict_sign(note->says), note->to->name,
-                from->name, verdict_word(note->says), verdict_sentence(note->says));
-    if (note->to_g > 0)
+    add_sentence(t, note->in_the_way);
+    if (note->to_g <= 0)
+        return;
+    if (note_is_combined(note))
+        text_format(t, "  %s for %s\n", note_to_amounts(a, &asked->words, note),
+                    note_from_amounts(a, &asked->words, note));
+    else
         text_format(t, "  %s for %s\n", phrase_weighed(a, note->to, note->to_g, asked->words.cups),
                     phrase_weighed(a, from, note->from_g, asked->words.cups));
+}
+
+static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
+    text_format(t, "%s %s instead of %s: %s. %s\n", verdict_sign(note->says),
+                note_to_names(a, note), note_from_names(a, asked->of, note),
+                verdict_word(note->says), verdict_sentence(note->says));
+    add_amounts(a, t, asked, note);
     add_sentence(t, note_liquid_text(a, &asked->words, note));
     add_sentence(t, note_past_rescue_text(a, &asked->words, note));
     add_sentence(t, note->also);
@@ -134,24 +151,33 @@ static exit_code answer_one(arena *a, const question *asked, const swap_note *no
     return code;
 }
 
-static exit_code answer_all(arena *a, const question *asked, const ingredient *from, bool json) {
+/* True when the note replaces all that was asked for. */
+static bool replaces_them(const question *asked, const swap_note *note) {
+    const recipe_line *lines = asked->of->lines.items;
+    for (size_t i = 0; i < asked->from.count; i++) {
+        bool second =
+            note->second_line != SIZE_MAX && lines[note->second_line].what == asked->from.what[i];
+        if (lines[note->line].what != asked->from.what[i] && !second)
+            return false;
+    }
+    return true;
+}
+
+static exit_code answer_all(arena *a, const question *asked, bool json) {
     swap_notes notes = notes_of(a, &asked->at.site.book, &asked->about, true);
     view *list = view_list(a);
     text t = TEXT_EMPTY;
     for (size_t i = 0; i < notes.count; i++) {
         const swap_note *note = &notes.items[i];
-        const ingredient *replaced = asked->of->lines.items[note->line].what;
-        bool second =
-            note->second_line != SIZE_MAX && asked->of->lines.items[note->second_line].what == from;
         bool known = note->says != VERDICT_UNTRIED || note->tried.count;
-        if (!known || (replaced != from && !second))
+        if (!known || !replaces_them(asked, note))
             continue;
         view_put(list, NULL, document_of(a, asked, note));
         add_note(a, &t, asked, note);
     }
     if (!list->count)
         text_format(&t, "Nobody has tried to replace %s here, and no rule speaks of it.\n",
-                    from->name);
+                    asked->from.what[0]->name);
     exit_code code = json ? command_print(list, EXIT_FINE) : command_say(t.bytes, EXIT_FINE);
     text_free(&t);
     return code;
@@ -184,6 +210,67 @@ static size_t line_with(const recipe *of, const ingredient *what) {
     return akin;
 }
 
+/* Reads "egg white + butter"; false after saying what is wrong. */
+static bool read_side(arena *a, const pantry *shelf, const char *words, side *out) {
+    span rest = span_of(words);
+    for (out->count = 0; rest.length; out->count++) {
+        size_t plus = span_find(rest, "+");
+        if (out->count == COUNT(out->what)) {
+            command_misused("\"%s\": two ingredients at the most", words);
+            return false;
+        }
+        const char *name = arena_copy(a, span_trim(span_first(rest, plus)));
+        out->what[out->count] = setting_ingredient(a, shelf, name);
+        if (!out->what[out->count])
+            return false;
+        rest = span_from(rest, plus + 1);
+    }
+    return out->count > 0 || setting_ingredient(a, shelf, words);
+}
+
+/* Finds the lines of what is replaced; false after saying which is not there. */
+static bool find_lines(question *asked) {
+    for (size_t i = 0; i < asked->from.count; i++) {
+        const ingredient *from = asked->from.what[i];
+        asked->lines[i] = line_with(asked->of, from);
+        if (asked->lines[i] == SIZE_MAX) {
+            command_misused("%s has no %s with a weight", asked->of->title, from->name);
+            return false;
+        }
+        asked->from.what[i] = asked->of->lines.items[asked->lines[i]].what;
+    }
+    return true;
+}
+
+static bool is_sensible(const question *asked) {
+    const side *from = &asked->from, *to = &asked->to;
+    if (from->count == 2 && to->count == 2) {
+        command_misused("two are replaced by one, or one by two");
+        return false;
+    }
+    for (size_t i = 0; i < from->count; i++)
+        for (size_t k = 0; k < to->count; k++)
+            if (from->what[i] == to->what[k]) {
+                command_misused("that is the same ingredient: %s", to->what[k]->name);
+                return false;
+            }
+    return true;
+}
+
+static exit_code answer_asked(arena *a, question *asked, bool json) {
+    const rule_book *book = &asked->at.site.book;
+    const decided both = {.first = asked->lines[0],
+                          .second = asked->from.count == 2 ? asked->lines[1] : SIZE_MAX,
+                          .to = asked->to.what[0],
+                          .also = asked->to.count == 2 ? asked->to.what[1] : NULL};
+    if (!asked->to.count)
+        return answer_all(a, asked, json);
+    swap_note note = decided_is_combined(&both)
+                         ? note_of_combined(a, book, &asked->about, &both)
+                         : note_of(a, book, &asked->about, both.first, both.to);
+    return answer_one(a, asked, &note, json);
+}
+
 static exit_code run(arena *a, const arguments *given) {
     problems found = problems_in(a);
     question asked = {0};
@@ -192,17 +279,11 @@ static exit_code run(arena *a, const arguments *given) {
         return setting_failed(&asked.at, &found);
     command_report(&found);
     const pantry *shelf = &asked.at.site.shelf;
-    const ingredient *from = setting_ingredient(a, shelf, given->words[1]);
-    const ingredient *to = given->count > 2 ? setting_ingredient(a, shelf, given->words[2]) : NULL;
-    if (!from || (given->count > 2 && !to))
-        return EXIT_USAGE;
-    size_t line = line_with(asked.of, from);
-    if (line == SIZE_MAX)
-        return command_misused("%s has no %s with a weight", asked.of->title, from->name);
-    from = asked.of->lines.items[line].what;
-    if (to == from)
-        return command_misused("that is the same ingredient: %s", from->name);
     const site_settings *settings = &asked.at.site.settings;
+    if (!read_side(a, shelf, given->words[1], &asked.from) ||
+        (given->count > 2 && !read_side(a, shelf, given->words[2], &asked.to)) ||
+        !find_lines(&asked) || !is_sensible(&asked))
+        return EXIT_USAGE;
     trial_builds_read(&asked.at.site);
     asked.about = facts_of(a, asked.of, shelf);
     asked.words = (note_words){.of = asked.of,
@@ -211,19 +292,19 @@ static exit_code run(arena *a, const arguments *given) {
                                .energy = settings->energy,
                                .law = settings->law,
                                .currency = settings->currency};
-    if (!to)
-        return answer_all(a, &asked, from, given->json);
-    swap_note note = note_of(a, &asked.at.site.book, &asked.about, line, to);
-    return answer_one(a, &asked, &note, given->json);
+    return answer_asked(a, &asked, given->json);
 }
 
 const command command_swap = {
     .name = "swap",
     .usage = "swap RECIPE FROM [TO]",
     .summary = "one swap answered; without TO every known one",
-    .help = "RECIPE is a .md file, FROM an ingredient of it, TO what the reader has instead.\n"
-            "Says the verdict, how much, what liquid to add or hold back, what to expect, why,\n"
-            "and who says so.",
+    .help =
+        "RECIPE is a .md file, FROM an ingredient of it, TO what the reader has instead. Two are\n"
+        "joined by a plus: \"oat flour + butter\" by \"almond meal\", \"egg\" by \"egg white + "
+        "butter\".\n"
+        "Says the verdict, how much, what liquid to add or hold back, what to expect, why,\n"
+        "and who says so.",
     .least = 2,
     .most = 3,
     .run = run,

@@ -53,6 +53,9 @@ static void read_keeps(const yaml_node *amount, swap_rule *out, problems *found)
     if (!field_words(amount, "keep", &list, found))
         return;
     out->keeps = 0;
+    if (list.count > 2 && out->replace.count == 2)
+        problem_add(found, yaml_get(amount, "keep")->at, "for example: keep: [fat, bulk]",
+                    "one ingredient in the place of two can keep two things, not %zu", list.count);
     for (size_t i = 0; i < list.count; i++) {
         size_t which;
         if (field_word_index(list.items[i]->scalar, FIELD_CHOICES(kept_words), &which, found->home))

@@ -39,7 +39,7 @@ static void keep_swaps(arena *keep, const recipe *of, const swap_notes *notes, c
     row->swaps = swaps;
     for (size_t i = 0; i < notes->count; i++) {
         const swap_note *note = &notes->items[i];
-        if (note->says == VERDICT_UNTRIED || note->second_line != SIZE_MAX)
+        if (note->says == VERDICT_UNTRIED || note->second_line != SIZE_MAX || note->also_to)
             continue;
         swaps[row->swap_count++] =
             (row_swap){(uint16_t)pantry_index(shelf, of->lines.items[note->line].what),

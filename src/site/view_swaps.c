@@ -4,6 +4,7 @@
 #include "nutrition/cost.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
+#include "site/view_combined.h"
 #include "site/view_evidence.h"
 #include "site/view_verdict.h"
 #include "swap/swapped.h"
@@ -121,7 +122,7 @@ const char *note_cost_text(arena *a, const note_words *by, const swap_note *note
     const recipe_line *lines = by->of->lines.items;
     double was = cost_of_ingredient(lines[note->line].what, note->from_g);
     double is = cost_of_ingredient(note->to, note->to_g);
-    if (was <= 0 || is <= 0 || note->second_line != SIZE_MAX || by->of->portions <= 0)
+    if (was <= 0 || is <= 0 || note_is_combined(note) || by->of->portions <= 0)
         return NULL;
     return arena_format(
         a, "cost %s a portion",
@@ -220,6 +221,8 @@ static const char *note_id(arena *a, const recipe *of, const swap_note *note) {
     if (note->second_line != SIZE_MAX)
         from = arena_format(a, "%s-and-%s", from, lines[note->second_line].what->slug);
     const char *id = arena_format(a, "swap-%s-%s", from, note->to->slug);
+    if (note->also_to)
+        id = arena_format(a, "%s-and-%s", id, note->also_to->slug);
     return earlier ? arena_format(a, "%s-%u", id, earlier + 1) : id;
 }
 
@@ -227,18 +230,12 @@ static const char *note_id(arena *a, const recipe *of, const swap_note *note) {
  * what a note does not have is left out. */
 static void put_amounts(arena *a, view *to, const note_words *by, const swap_note *note,
                         bool is_first) {
-    const ingredient *from = by->of->lines.items[note->line].what;
     view_put_text(a, to, "id", note_id(a, by->of, note));
     view_put_text(a, to, "to", note->to->name);
-    view_put_text(a, to, "to_href", path_of_ingredient(a, note->to));
-    if (note->second_line != SIZE_MAX) {
-        const ingredient *second = by->of->lines.items[note->second_line].what;
-        view_put_text(a, to, "from", from->name);
-        view_put_text(a, to, "from_text", phrase_weighed(a, from, note->from_g, by->cups));
-        view_put_text(a, to, "second_from", second->name);
-        view_put_text(a, to, "second_from_text",
-                      phrase_weighed(a, second, note->second_from_g, by->cups));
-    }
+    /* what comes in a combined swap alone has no page of its own */
+    view_put_text(a, to, "to_href",
+                  note_is_combined(note) ? NULL : path_of_ingredient(a, note->to));
+    view_put_combined(a, to, by, note);
     if (main_swaps_have(&by->pages, note))
         view_put_text(a, to, "page_href", path_of_swapped(a, by->of, note));
     if (note->says == VERDICT_AVOID)
@@ -262,11 +259,11 @@ static const char *names_text(arena *a, const swap_note *const notes[], size_t c
     const char *shown[NAMES_SHOWN + 1];
     if (count <= NAMES_SHOWN + 1) {
         for (size_t i = 0; i < count; i++)
-            shown[i] = notes[i]->to->name;
+            shown[i] = note_to_names(a, notes[i]);
         return phrase_list(a, shown, count);
     }
     for (size_t i = 0; i < NAMES_SHOWN; i++)
-        shown[i] = notes[i]->to->name;
+        shown[i] = note_to_names(a, notes[i]);
     shown[NAMES_SHOWN] = arena_format(a, "%zu more", count - NAMES_SHOWN);
     return phrase_list(a, shown, COUNT(shown));
 }
@@ -274,6 +271,8 @@ static const char *names_text(arena *a, const swap_note *const notes[], size_t c
 /* What a baker would notice of the first replacement: bars for some, in words for all. */
 static void put_balance(arena *a, view *group, const note_words *by, const swap_note *first) {
     view *balance_of_first = view_object(a);
+    if (first->in_the_way)
+        return;
     view_put_balance_changes(a, balance_of_first, "changes", first);
     if (!balance_of_first->count)
         return;
@@ -313,10 +312,6 @@ static void put_answer(arena *a, view *answers, const note_words *by,
     const swap_note *first = notes[0];
     view *answered = view_put_object(a, answers, NULL);
     view_put_text(a, answered, "verdict", verdict_word(first->says));
-    if (first->second_line != SIZE_MAX) {
-        view_put_text(a, answered, "also_from", by->of->lines.items[first->second_line].what->name);
-        view_put_number(a, answered, "also_from_g", first->second_from_g, 1);
-    }
     view_put_some(a, answered, "also", first->also);
     view_put_some(a, answered, "expect", first->expect);
     view_put_some(a, answered, "because", first->because);
@@ -326,6 +321,10 @@ static void put_answer(arena *a, view *answers, const note_words *by,
     for (size_t i = 0; i < count; i++) {
         view *one = view_put_object(a, list, NULL);
         view_put_text(a, one, "name", notes[i]->to->name);
+        if (note_is_combined(notes[i])) {
+            view_put_number(a, one, "from_g", notes[i]->from_g, 1);
+            view_put_combined_data(a, one, by->of, notes[i], 1);
+        }
         if (notes[i]->tried.count)
             view_put_evidence(a, one, &notes[i]->tried);
         if (first->says == VERDICT_AVOID)
@@ -371,15 +370,15 @@ static void put_untried(arena *a, view *to, const swap_note *first, size_t count
 typedef struct {
     const swap_note *first;
     size_t count, tried;
-    bool two_for_one;
+    bool combined;
 } line_notes;
 
 /* The next line's notes from `*at` on; moves `*at` past them. */
 static line_notes next_line(const swap_notes *notes, size_t *at) {
     line_notes of = {.first = &notes->items[*at]};
-    of.two_for_one = of.first->second_line != SIZE_MAX;
+    of.combined = note_is_combined(of.first);
     for (; *at < notes->count && notes->items[*at].line == of.first->line &&
-           (notes->items[*at].second_line != SIZE_MAX) == of.two_for_one;
+           note_is_combined(&notes->items[*at]) == of.combined;
          ++*at) {
         of.count++;
         of.tried += notes->items[*at].says != VERDICT_UNTRIED;
@@ -402,16 +401,16 @@ static void put_line(arena *a, view *lines, const note_words *by, const line_not
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {
     view *swaps = view_put_object(a, page, "swaps");
     view *lines = view_put_list(a, swaps, "lines");
-    view *two = view_put_list(a, view_put_object(a, swaps, "two_for_one"), "groups");
+    view *combined = view_put_list(a, view_put_object(a, swaps, "combined"), "groups");
     for (size_t i = 0; i < notes->count;) {
         line_notes of = next_line(notes, &i);
-        if (of.two_for_one)
-            put_groups(a, two, by, of.first, of.count, put_group);
+        if (of.combined)
+            put_groups(a, combined, by, of.first, of.count, put_group);
         else
             put_line(a, lines, by, &of);
     }
     view_put_bool(a, swaps, "has", notes->count > 0);
-    view_put_bool(a, swaps, "has_two_for_one", two->count > 0);
+    view_put_bool(a, swaps, "has_combined", combined->count > 0);
 }
 
 /* What nobody decides on but was tried in recipes like this one; nothing where there is none. */

@@ -23,7 +23,7 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                          const swap_notes *notes);
 
 /* Puts `swaps` on the page: by replaced ingredient, and within it by what decides, in the order of
- * `notes` (untried last, two-for-one notes after all others). */
+ * `notes` (untried last, combined ones after all others). */
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes);
 
 /* Puts `swaps` on a document for programs: a list of {from, from_g, answers}, each answer a verdict

@@ -247,6 +247,8 @@ static void set_words(arena *a, swap_note *note) {
     if (note->by.bake) {
         note->expect = expected_of(a, note->by.bake);
         note->basis = "trial";
+    } else if (rule && note->in_the_way) { /* what to expect of it is not to be had */
+        note->basis = rule->basis;
     } else if (rule) {
         note->expect = rule->expect;
         note->because = rule->because;
@@ -271,7 +273,7 @@ static void set_amounts(swap_note *note, const exchange *made, range comes_g,
     note->liquid_high_g = liquid->grams.high;
     note->liquid_needed_g = liquid->needed_g;
     note->liquid_line = liquid->line;
-    note->past_rescue = !liquid->rescues;
+    note->past_rescue = !liquid->rescues && !note->in_the_way;
     note->heated = made->about->baked;
     note->uptake_known = exchange_known(made);
     note->before = *made->before;

@@ -83,10 +83,10 @@ static void list_things(combining *c) {
         c->what[c->things++] = of->to[i];
 }
 
-/* Of two, at least a gram of each goes: less is no combined swap. */
+/* At least a gram of each of two: less is no combined swap. */
 static void bound_amounts(combining *c) {
     for (size_t i = 0; i < c->things; i++)
-        c->amounts[i] = (linear_variable){.most = INFINITY};
+        c->amounts[i] = (linear_variable){.least = c->of->comes_count > 1, .most = INFINITY};
     for (size_t i = 0; i < c->of->goes_count; i++) {
         c->amounts[i].most = c->most_g[i];
         c->amounts[i].least = c->of->goes_count == 1 ? c->most_g[i] : fmin(1, c->most_g[i]);
@@ -104,12 +104,17 @@ static void keep(combining *c, kept_thing which) {
     c->goals[c->goal_count++] = (linear_row){c->times[row], 0, 0, 1, noticed_g};
 }
 
-/* Taking out all that may go is worth one step that is noticed. */
+/* What a gram that goes is worth beside a gram by which a kept thing is missed: so little that as
+ * much goes as keeps it. */
+#define GOES_WORTH 0.1
+
 static void take_out_much(combining *c) {
+    double noticed_g = kept_facts[KEPT_WEIGHT].noticed * c->of->batch_g;
     for (size_t i = 0; i < c->of->goes_count && c->of->goes_count > 1; i++) {
         double *times = c->times[c->goal_count];
         times[i] = 1;
-        c->goals[c->goal_count++] = (linear_row){times, c->most_g[i], INFINITY, 1, c->most_g[i]};
+        c->goals[c->goal_count++] =
+            (linear_row){times, c->most_g[i], INFINITY, GOES_WORTH, noticed_g};
     }
 }
 

@@ -82,6 +82,12 @@ bool certainty_named(span word, certainty *out) {
     return true;
 }
 
+bool ingredient_takes_up(const ingredient *what) {
+    const unsigned takes_up = 1u << FAMILY_PROTEIN_POWDER | 1u << FAMILY_FLOUR | 1u << FAMILY_MEAL |
+                              1u << FAMILY_STARCH | 1u << FAMILY_GUM;
+    return takes_up >> what->in & 1u;
+}
+
 bool kind_matches(const char *kind, const char *of) {
     span whole = span_of(of);
     size_t length = strlen(kind);

@@ -122,7 +122,7 @@ typedef struct {
     size_t count, capacity;
 } household_measures;
 
-typedef struct {
+typedef struct ingredient {
     const char *name;   /* "oat flour", singular, lower case */
     const char *plural; /* as stated, or made by rule */
     const char *slug;   /* "oat-flour" */
@@ -136,6 +136,7 @@ typedef struct {
     size_t index; /* its place in the pantry; set when it is added */
     bool hers;    /* from the site's own pantry, not the reference */
     digest says;  /* of all that its own entry says of it; 0 for the reference */
+    const struct ingredient *replaces; /* the reference entry in whose place it stands; or null */
 
     nutrients per_100_g; /* the worked-out energies filled in too: nutrition/energy.h */
     double serving_g;    /* pack serving the figures were given for; 0: per 100 g */
@@ -148,8 +149,10 @@ typedef struct {
     bool has_uptake;
     range cold_uptake, heated_uptake; /* g water held by 1 g as is: in the bowl, in the bake */
     source_note uptake_source;
+    const struct ingredient *borrowed_from; /* whose uptakes these are; null: its own */
 
     heat_set sets;
+    bool sets_stated;
     double sweetness; /* relative to sugar = 1, by weight; 0 when not a sweetener */
     source_note sweetness_source;
 
@@ -182,6 +185,9 @@ bool certainty_named(span word, certainty *out);
 
 /* The key of an amino-acid group in pantry files, e.g. "methionine-cystine". */
 const char *amino_acid_key(amino_acid which);
+
+/* True for what takes up water in a batter: powders, flours, meals, starches, gums. */
+bool ingredient_takes_up(const ingredient *what);
 
 /* True when `kind` (of a rule: "whey") is all of, or the leading words of, `of` ("whey
  * isolate"). */

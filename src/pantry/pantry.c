@@ -91,6 +91,7 @@ static bool overrides(pantry *shelf, const ingredient *entry, span folded, const
 /* Where `entry` was put; false, with a problem, when its name is taken or none. */
 static bool place_entry(pantry *shelf, const ingredient *entry, size_t *index, problems *found) {
     span folded = words_fold(shelf->home, span_of(entry->name));
+    ingredient *old = NULL;
     if (folded.length == 0) {
         problem_add(found, entry->at, "write `name: oat flour`", "an ingredient needs a name");
         return false;
@@ -103,8 +104,12 @@ static bool place_entry(pantry *shelf, const ingredient *entry, size_t *index, p
                     "the ingredient \"%s\" is there already: it is a name of %s", entry->name,
                     shelf->items[*index]->name);
         return false;
+    } else {
+        old = ARENA_NEW(shelf->home, ingredient);
+        *old = *shelf->items[*index];
     }
     *shelf->items[*index] = *entry;
+    shelf->items[*index]->replaces = old;
     return true;
 }
 

@@ -167,7 +167,9 @@ static void read_heat_set(const entry *e) {
     size_t chosen;
     for (size_t i = 0; i < HEAT_SET_COUNT; i++)
         words[i] = heat_set_word((heat_set)i);
-    if (field_choice(e->node, "heat-set", FIELD_CHOICES(words), &chosen, e->found))
+    e->out->sets_stated =
+        field_choice(e->node, "heat-set", FIELD_CHOICES(words), &chosen, e->found);
+    if (e->out->sets_stated)
         e->out->sets = (heat_set)chosen;
 }
 

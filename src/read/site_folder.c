@@ -1,6 +1,7 @@
 #include "read/site_folder.h"
 
 #include "base/names.h"
+#include "pantry/borrowed.h"
 #include "read/fields.h"
 #include "read/pantry_file.h"
 #include "read/rules.h"
@@ -172,6 +173,7 @@ static void find_tried_recipes(const folder_reader *r) {
 static void read_site(const folder_reader *r) {
     site_digests *digests = &r->out->digests;
     each_file(r, "pantry", take_pantry, &digests->pantry);
+    pantry_borrow(&r->out->shelf);
     each_file(r, "rules", take_rules, &digests->rules);
     each_file(r, "trials", take_trials, &digests->trials);
     r->out->recipe_files = list_files(r, "recipes", ".md");

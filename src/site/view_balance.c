@@ -181,15 +181,11 @@ const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note
 
 /* -- the whole comparison -------------------------------------------------------------------- */
 
-static const char *point_amount_text(arena *a, const ingredient *to, const balance_at *at,
-                                     cup_standard cups) {
-    if (!at->there)
+/* "55\u201385 g"; null where the amount is as good as one figure. */
+static const char *point_range_text(arena *a, const balance_at *at, const char *amount_text) {
+    if (strncmp(amount_text, "about ", strlen("about ")) != 0)
         return NULL;
-    const char *amount = phrase_about(a, to, at->to_g, cups);
-    if (!strstr(amount, "about"))
-        return amount;
-    return arena_format(a, "%s; between %s", amount,
-                        phrase_wide_range(a, at->to_g.low, at->to_g.high));
+    return phrase_wide_range(a, at->to_g.low, at->to_g.high);
 }
 
 static const char *point_liquid_text(arena *a, const note_words *by, const balance_at *at) {
@@ -218,6 +214,13 @@ const char *balance_best_text(arena *a, const note_words *by, const swap_note *n
                         note->to->name, liquid ? " and " : "", liquid ? liquid : "");
 }
 
+/* The second that goes or comes. */
+static void put_also(arena *a, view *to, const note_words *by, const ingredient *what,
+                     double grams) {
+    view_put_text(a, to, "also_text",
+                  arena_format(a, "%s %s", phrase_weighed(a, what, grams, by->cups), what->name));
+}
+
 static void put_points(arena *a, view *to, const note_words *by, const swap_note *note,
                        const balance_comparison *of) {
     view *list = view_put_list(a, to, "points"), *put = view_put_object(a, list, NULL);
@@ -226,15 +229,20 @@ static void put_points(arena *a, view *to, const note_words *by, const swap_note
     view_put_text(a, put, "key", "before");
     view_put_text(a, put, "amount_text", phrase_weighed(a, from, note->from_g, by->cups));
     view_put_text(a, put, "what", from->name);
-    view_put_text(a, put, "liquid_text", NULL);
+    if (note->second_line != SIZE_MAX)
+        put_also(a, put, by, by->of->lines.items[note->second_line].what, note->second_from_g);
     for (balance_point p = 0; p < POINT_COUNT; p++) {
         if (!of->at[p].there)
             continue;
         put = view_put_object(a, list, NULL);
         view_put_text(a, put, "name", point_names[p + 1]);
         view_put_text(a, put, "key", balance_point_key(p));
-        view_put_text(a, put, "amount_text", point_amount_text(a, note->to, &of->at[p], by->cups));
+        const char *amount = phrase_about(a, note->to, of->at[p].to_g, by->cups);
+        view_put_text(a, put, "amount_text", amount);
+        view_put_text(a, put, "range_text", point_range_text(a, &of->at[p], amount));
         view_put_text(a, put, "what", note->to->name);
+        if (note->also_to)
+            put_also(a, put, by, note->also_to, of->at[p].also_to_g);
         view_put_text(a, put, "liquid_text", point_liquid_text(a, by, &of->at[p]));
     }
 }
@@ -251,6 +259,12 @@ static range quantity_at(const balance_comparison *of, balance_point p, balance_
 }
 
 enum { BOX_WIDTH = 200 };
+
+/* "84 g", "\u22127 g". */
+static const char *grams_text(arena *a, double grams) {
+    double whole = number_round(grams, 1);
+    return arena_format(a, "%s%s g", whole < 0 ? "\u2212" : "", number_copy(a, fabs(whole), 0));
+}
 
 /* "+20 to +75 g": what the range of a change is. */
 static const char *change_range_text(arena *a, range is, double was) {
@@ -271,13 +285,27 @@ static void put_row(arena *a, view *rows, const char *name, const char *key, ran
     bool is_range = grams.high - grams.low >= 1;
     view_put_text(a, put, "name", name);
     view_put_text(a, put, "key", key);
-    view_put_text(a, put, "text", arena_format(a, "%s g", number_copy(a, grams.typical, 0)));
+    view_put_text(a, put, "text", grams_text(a, grams.typical));
     view_put_text(a, put, "range_text", change_range_text(a, grams, was));
     view_put_number(a, put, "zero", on->zero, 1);
     view_put_number(a, put, "length", grams.typical * on->per_g, 1);
     view_put_number(a, put, "low", on->zero + grams.low * on->per_g, 1);
     view_put_number(a, put, "high", on->zero + grams.high * on->per_g, 1);
     view_put_bool(a, put, "is_range", is_range);
+}
+
+/* Nothing of it before, and nothing at any point. */
+static bool is_nothing(const balance_comparison *of, balance_quantity q) {
+    const double least_g = 0.5;
+    bool nothing = fabs(balance_quantity_g(&of->before, q).typical) < least_g;
+    for (balance_point p = 0; p < POINT_COUNT; p++)
+        if (of->at[p].there)
+            nothing = nothing && fabs(balance_quantity_g(&of->at[p].after, q).typical) < least_g;
+    return nothing;
+}
+
+static bool is_shown(const balance_comparison *of, balance_quantity q) {
+    return tells(q, of->heated, of->uptake_known) && !is_nothing(of, q);
 }
 
 static void put_quantity(arena *a, view *list, const balance_comparison *of, balance_quantity q) {
@@ -306,7 +334,7 @@ void view_put_balance(arena *a, view *to, const char *key, const note_words *by,
     put_points(a, put, by, note, &compared);
     view *list = view_put_list(a, put, "quantities");
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++)
-        if (tells(q, compared.heated, compared.uptake_known))
+        if (is_shown(&compared, q))
             put_quantity(a, list, &compared, q);
     const balance_at *swapped =
         &compared.at[compared.at[POINT_AS_RULED].there ? POINT_AS_RULED : POINT_EQUAL_WEIGHT];
@@ -369,26 +397,28 @@ static void add_cells(text *t, const char *name, const char *const cells[], size
     enum { NAME_WIDTH = 26, CELL_WIDTH = 24 };
     text_format(t, "  %-*s", NAME_WIDTH, name);
     for (size_t i = 0; i < count; i++) {
-        /* a minus sign is three bytes and one place */
-        int wider = strstr(cells[i], "\u2212") ? 2 : 0;
+        /* a minus sign is three bytes and takes one place */
+        int wider = 0;
+        for (const char *at = cells[i]; (at = strstr(at, "\u2212")); at++)
+            wider += 2;
         text_format(t, "%-*s", i + 1 < count ? CELL_WIDTH + wider : 0, cells[i]);
     }
     text_add(t, "\n");
 }
 
-/* "84 g", "84 (60 to 99) g". */
+/* "84 g", "84 g, 60 to 99 g". */
 static const char *amount_cell(arena *a, range grams) {
-    const char *typical = number_copy(a, grams.typical, 0);
     if (grams.high - grams.low < 1)
-        return arena_format(a, "%s g", typical);
-    return arena_format(a, "%s (%s to %s) g", typical, number_copy(a, grams.low, 0),
-                        number_copy(a, grams.high, 0));
+        return grams_text(a, grams.typical);
+    const char *low = grams_text(a, grams.low), *high = grams_text(a, grams.high);
+    return arena_format(a, "%s, %.*s to %s", grams_text(a, grams.typical), (int)strlen(low) - 2,
+                        low, high);
 }
 
 /* "84 g, -20 to +5 g". */
 static const char *quantity_cell(arena *a, range grams, double was) {
     const char *change = change_range_text(a, grams, was);
-    return arena_format(a, "%s g%s%s", number_copy(a, grams.typical, 0), change ? ", " : "",
+    return arena_format(a, "%s%s%s", grams_text(a, grams.typical), change ? ", " : "",
                         change ? change : "");
 }
 
@@ -422,6 +452,6 @@ void balance_table_add(arena *a, text *t, const recipe_facts *about, const swap_
     add_amounts(a, t, &of, false);
     add_amounts(a, t, &of, true);
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++)
-        if (tells(q, of.heated, of.uptake_known))
+        if (is_shown(&of, q))
             add_quantity(a, t, &of, q);
 }

@@ -25,7 +25,7 @@ const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note
 const char *balance_best_text(arena *a, const note_words *by, const swap_note *note);
 
 /* Puts under `key` the whole comparison for the partial `balance`:
- * {points: [{name, key, what, amount_text, liquid_text?}],
+ * {points: [{name, key, what, amount_text, range_text?, also_text?, liquid_text?}],
  *  quantities: [{name, key, rows: [{name, key, text, range_text?, is_range, zero, length, low,
  * high}]}], changes: [{text, zero, was, is}]?, faces_text?, no_promise, uptake_unknown} `about`:
  * facts of the recipe that `note` is of. Lengths are of bars in a box 200 wide. */

@@ -27,9 +27,7 @@ range balance_cold_uptake(const ingredient *what) {
 }
 
 bool balance_known(const ingredient *what) {
-    const unsigned takes_up = 1u << FAMILY_PROTEIN_POWDER | 1u << FAMILY_FLOUR | 1u << FAMILY_MEAL |
-                              1u << FAMILY_STARCH | 1u << FAMILY_GUM;
-    return what->has_uptake || !(takes_up >> what->in & 1u);
+    return what->has_uptake || !ingredient_takes_up(what);
 }
 
 static range in_batter(range uptake, double grams) {

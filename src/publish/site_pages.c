@@ -1,7 +1,6 @@
 #include "publish/site_pages.h"
 
 #include "base/number.h"
-#include "pantry/borrowed.h"
 #include "site/feeds.h"
 #include "site/search_index.h"
 #include "site/view_bake.h"
@@ -150,10 +149,8 @@ static void copy_theme(maker *with) {
 
 void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_list *recipes,
                      outputs *to, problems *found) {
-    if (!to->folder) {
-        pantry_borrowed_report(&by->folder->shelf, found);
+    if (!to->folder)
         return;
-    }
     maker with = {.by = by,
                   .rows = rows,
                   .recipes = recipes,

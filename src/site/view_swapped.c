@@ -114,7 +114,7 @@ static void put_compared(arena *a, view *page, const swapping *s) {
 
 static void put_swap(arena *a, view *page, const swapping *s) {
     note_words brief = s->as_written->words;
-    brief.holding = NULL; /* both recipes' claims are at hand: not worked out once more */
+    brief.claims = NULL; /* both recipes' claims are at hand: not worked out once more */
     view *swap = view_put_object(a, page, "swap");
     view_put_text(a, swap, "from_text", instead_text(a, s));
     view_put_text(a, swap, "from_names",
@@ -123,7 +123,8 @@ static void put_swap(arena *a, view *page, const swapping *s) {
                       : arena_format(a, "%s and %s", line_as_written(s, s->note->line)->what->name,
                                      line_as_written(s, s->note->second_line)->what->name));
     view_put_note(a, swap, &brief, s->note);
-    view_put_claim_changes(a, swap, &s->as_written->figures->claims, &s->now.claims);
+    note_claims changes = note_claims_between(a, &s->as_written->figures->claims, &s->now.claims);
+    view_put_claim_changes(a, swap, &changes);
 }
 
 static void put_head(arena *a, view *page, const swapping *s) {

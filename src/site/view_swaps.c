@@ -7,7 +7,6 @@
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
 #include "site/view_verdict.h"
-#include "swap/swapped.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -20,9 +19,9 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                         .cups = settings->cups,
                         .energy = settings->energy,
                         .law = settings->law,
-                        .holding = &figures->claims,
                         .currency = settings->currency,
-                        .pages = main_swaps_of(figures->of, notes)};
+                        .pages = main_swaps_of(figures->of, notes),
+                        .first = notes->items};
 }
 
 const char *note_said_by(arena *a, const swap_note *note) {
@@ -129,53 +128,22 @@ const char *note_cost_text(arena *a, const note_words *by, const swap_note *note
         phrase_change(a, (is - was) / by->of->portions, 2, by->currency ? by->currency : ""));
 }
 
-/* Claims rest on what brings the protein, fibre, sugar and fat: a pinch of spice changes none. */
-static bool may_change_claims(const note_words *by, const swap_note *note) {
-    enum { LEAST_PERCENT = 4 };
-    return by->holding && note->to_g > 0 && note->from_g * 100 >= LEAST_PERCENT * by->of->batch_g;
-}
-
-static bool is_tested(const claims *all, const char *name) {
-    for (size_t i = 0; i < all->count; i++)
-        if (strcmp(all->items[i].claim, name) == 0)
-            return all->items[i].tested;
-    return false;
-}
-
 static void put_names(arena *a, view *to, const char *key, const word_list *list) {
     if (list->count)
         view_put_text(a, to, key, phrase_list(a, list->items, list->count));
 }
 
-void view_put_claim_changes(arena *a, view *to, const claims *then, const claims *now) {
-    word_list gained = claims_gained(a, then, now);
-    word_list gone = claims_gained(a, now, then), lost = {0}, open = {0};
-    for (size_t i = 0; i < gone.count; i++)
-        if (is_tested(now, gone.items[i]))
-            LIST_ADD(a, &lost, gone.items[i]);
-        else
-            LIST_ADD(a, &open, gone.items[i]);
-    put_names(a, to, "claims_gained_text", &gained);
-    put_names(a, to, "claims_lost_text", &lost);
-    put_names(a, to, "claims_open_text", &open);
-}
-
-/* Which claims stop or start to hold, worked out on the recipe with the swap applied. */
-static void put_claim_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
-    if (!may_change_claims(by, note))
-        return;
-    const ingredient *water = pantry_find_folded(by->book->shelf, span_of("water"));
-    const recipe *swapped = recipe_swapped(a, by->of, note, water);
-    recipe_macros figures = macros_of(swapped);
-    protein_quality quality = quality_of(a, swapped);
-    claims now = claims_brief_of(a, swapped, &figures, &quality, by->law);
-    view_put_claim_changes(a, to, by->holding, &now);
+void view_put_claim_changes(arena *a, view *to, const note_claims *changes) {
+    put_names(a, to, "claims_gained_text", &changes->gained);
+    put_names(a, to, "claims_lost_text", &changes->lost);
+    put_names(a, to, "claims_open_text", &changes->open);
 }
 
 static void put_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
     view_put_some(a, to, "macros_text", macros_text(a, by, note));
     view_put_some(a, to, "cost_text", note_cost_text(a, by, note));
-    put_claim_changes(a, to, by, note);
+    if (by->claims)
+        view_put_claim_changes(a, to, &by->claims[note - by->first]);
     view_put_some(a, to, "allergens_gained_text", allergen_words(a, note->gained));
     view_put_some(a, to, "allergens_lost_text", allergen_words(a, note->lost));
     view_put_some(a, to, "diets_lost_text", diets_text(a, note->diets_lost));

@@ -5,6 +5,7 @@
 #include "site/page.h"
 #include "site/view_figures.h"
 #include "swap/main_swaps.h"
+#include "swap/note_claims.h"
 
 /* What notes are worded with. */
 typedef struct {
@@ -12,13 +13,16 @@ typedef struct {
     const rule_book *book;
     cup_standard cups;
     energy_rule energy;
-    label_law law;         /* how allergens are named, and whose claims */
-    const claims *holding; /* of the recipe as written; null: changes of claims are not said */
-    const char *currency;  /* may be null */
-    main_swaps pages;      /* the notes that have a page of their own */
+    label_law law;          /* how allergens are named, and whose claims */
+    const char *currency;   /* may be null */
+    main_swaps pages;       /* the notes that have a page of their own */
+    const swap_note *first; /* of all notes */
+    const note_claims
+        *claims; /* one a note, from `first` on; null: changes of claims are not said */
 } note_words;
 
-/* The words for the notes of a recipe with these figures; all is borrowed. */
+/* The words for the notes of a recipe with these figures, changes of claims aside; all is
+ * borrowed. */
 note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                          const swap_notes *notes);
 
@@ -33,9 +37,8 @@ void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_n
 /* Puts one note on `to`: its verdict, its reasons, amounts and what changes. */
 void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note);
 
-/* Puts claims_gained_text, claims_lost_text and claims_open_text, as far as there are any: what
- * held `then` and holds `now`. */
-void view_put_claim_changes(arena *a, view *to, const claims *then, const claims *now);
+/* Puts claims_gained_text, claims_lost_text and claims_open_text, as far as there are any. */
+void view_put_claim_changes(arena *a, view *to, const note_claims *changes);
 
 /* "Add 15 g (1 tbsp) water", "Hold back about 20 g (4 tsp) of the milk; 5\u201335 g, by feel"; null
  * when nothing changes. */

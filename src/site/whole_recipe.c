@@ -9,7 +9,11 @@ whole_recipe whole_recipe_of(arena *a, const page_maker *by, const recipe_facts 
                         .figures = figures,
                         .notes = notes,
                         .words = note_words_of(by, figures, notes)};
-    all.called = mention_names_of(a, of, &by->folder->shelf, by->folder->settings.cups);
+    const pantry *shelf = &by->folder->shelf;
+    claims_asked asked = {of, &figures->macros, &figures->claims, all.words.law,
+                          pantry_find_folded(shelf, span_of("water"))};
+    all.words.claims = note_claims_of(a, &asked, notes);
+    all.called = mention_names_of(a, of, shelf, by->folder->settings.cups);
     method_words how = {&all.called, NULL, by->look->words, ""};
     all.how = method_of(a, &how, of->body);
     return all;

@@ -226,8 +226,10 @@ static void ease_bounds(arena *a, easing *e, const linear_problem *of) {
         const linear_variable *x = &of->variables[i];
         double *times = ARENA_ARRAY(a, double, of->variable_count);
         times[i] = 1;
-        e->variables[i].least = x->least >= 0 ? 0 : -INFINITY;
-        e->variables[i].most = INFINITY;
+        if (!x->least_is_firm)
+            e->variables[i].least = x->least >= 0 ? 0 : -INFINITY;
+        if (!x->most_is_firm)
+            e->variables[i].most = INFINITY;
         if (x->least > -INFINITY || x->most < INFINITY)
             e->goals[e->easier.goal_count++] = (linear_row){times, x->least, x->most, 1, 1};
     }

@@ -11,7 +11,7 @@
  * counts as one, so that grams of water and kilocalories can be added up.
  *
  * Where the limits and bounds can't all hold, the answer says which must give, and by how much:
- * first the bounds of the variables alone, each so little that their sum is least ("there is not
+ * first the bounds of the variables alone, by so little that the sum is least ("there is not
  * enough butter"); where that does not help, the limits alone; then all of them.
  *
  * Solved by lp_solve 5.5 (LGPL), branch and bound over the simplex method. It has no state between
@@ -24,8 +24,9 @@
 #include "base/arena.h"
 
 typedef struct {
-    double least, most; /* -INFINITY and INFINITY: none; least <= most */
-    double step;        /* 0: any amount */
+    double least, most;               /* -INFINITY and INFINITY: none; least <= most */
+    double step;                      /* 0: any amount */
+    bool least_is_firm, most_is_firm; /* never the one to give */
 } linear_variable;
 
 typedef struct {

@@ -163,6 +163,27 @@ static exchange in_part(const exchange *made, const leaving *what) {
     return inside;
 }
 
+/* A combined swap has kept fat and bulk, wherever they come from, so free water a gram of dry stays
+ * what it was when free water does. */
+static liquid_change liquid_combined(const exchange *made) {
+    balance after = exchange_balance(made, liquid_at(made->about, SIZE_MAX), 0);
+    range was = made->before->taken_cold_g, is = after.taken_cold_g;
+    double left_g = made->before->water_g - after.water_g;
+    double water_g = left_g + is.typical - was.typical;
+    liquid_change change = {.line = liquid_line(made->about, made->replaced, water_g)};
+    double wets = balance_water_per_g(liquid_at(made->about, change.line));
+    double least_g = change.line == SIZE_MAX ? 0 : -made->about->of->weights[change.line].grams;
+    double ends_g[] = {left_g + is.low - was.low, left_g + is.high - was.high};
+    change.needed_g = water_g / wets;
+    change.grams =
+        (range){fmax(fmin(ends_g[0], ends_g[1]) / wets, least_g), fmax(change.needed_g, least_g),
+                fmax(fmax(ends_g[0], ends_g[1]) / wets, least_g)};
+    change.rescues =
+        fabs(water_g) <= LIQUID_RESCUES_MOST * made->before->batch_g &&
+        change.grams.typical - change.needed_g <= LIQUID_SHORT_MOST * made->before->batch_g;
+    return change;
+}
+
 static bool keeps_free_water(const swap_rule *rule) {
     return rule->amount == AMOUNT_MATCH_BALANCE && (rule->keeps >> KEPT_FREE_WATER & 1u);
 }
@@ -176,6 +197,8 @@ static liquid_change liquid_by(arena *a, decision by, const exchange *made, cons
     if (what->part->is_beside) /* nobody thins a topping to keep a batter */
         return liquid_kept;
     exchange inside = in_part(made, what);
+    if (promised && by.rule->amount == AMOUNT_MATCH_BALANCE)
+        return exchange_known(&inside) ? liquid_combined(&inside) : liquid_kept;
     liquid_change change = liquid_rebalanced(&inside);
     if (!promised) {
         change.grams = (range){0};

@@ -22,6 +22,13 @@ static double fat_per_g(const ingredient *what) {
     return what->per_100_g.of[NUTRIENT_FAT] / 100;
 }
 
+/* Fat is kept by itself, wherever it is: of a flour, too, only what is not fat counts. */
+static double bulk_per_g(const ingredient *what) {
+    const double *of = what->per_100_g.of;
+    double dry = 1 - balance_water_per_g(what) - (of[NUTRIENT_FAT] + of[NUTRIENT_ALCOHOL]) / 100;
+    return fmax(dry, 0);
+}
+
 static double setting_per_g(const ingredient *what) {
     return balance_of_ingredient(what, 1).setting_g;
 }
@@ -35,7 +42,7 @@ static const struct {
     double noticed; /* share of the batch */
 } kept_facts[KEPT_COUNT] = {
     [KEPT_WEIGHT] = {weight_per_g, 0.03},    [KEPT_FREE_WATER] = {free_water_per_g, 0.03},
-    [KEPT_BULK] = {balance_dry_per_g, 0.03}, [KEPT_FAT] = {fat_per_g, 0.03},
+    [KEPT_BULK] = {bulk_per_g, 0.03},        [KEPT_FAT] = {fat_per_g, 0.03},
     [KEPT_SETTING] = {setting_per_g, 0.005}, [KEPT_SWEETNESS] = {sweetness_per_g, 0.03},
 };
 
@@ -83,14 +90,19 @@ static void list_things(combining *c) {
         c->what[c->things++] = of->to[i];
 }
 
-/* At least a gram of each of two: less is no combined swap. */
+/* Of what may go of each of two, at least a tenth does: less is no combined swap (an estimate). Of
+ * what comes, at least a gram of each of two. */
+#define GOES_LEAST 0.1
+
 static void bound_amounts(combining *c) {
+    bool whole = c->of->goes_count == 1;
     for (size_t i = 0; i < c->things; i++)
-        c->amounts[i] = (linear_variable){.least = c->of->comes_count > 1, .most = INFINITY};
-    for (size_t i = 0; i < c->of->goes_count; i++) {
-        c->amounts[i].most = c->most_g[i];
-        c->amounts[i].least = c->of->goes_count == 1 ? c->most_g[i] : fmin(1, c->most_g[i]);
-    }
+        c->amounts[i] =
+            goes(c, i) ? (linear_variable){.least = c->most_g[i] * (whole ? 1 : GOES_LEAST),
+                                           .most = c->most_g[i],
+                                           .least_is_firm = true,
+                                           .most_is_firm = whole}
+                       : (linear_variable){.least = whole, .most = INFINITY, .least_is_firm = true};
 }
 
 /* A kept thing is a goal, and its miss has a limit. */
@@ -229,21 +241,15 @@ static const char *not_kept(arena *a, const combining *c, size_t row, double ove
                         over_g > 0 ? "too much" : "missing");
 }
 
-/* The first that must give, by how much: a bound above, a kept thing, a bound below. */
+/* The first that must give: how much may go, or a kept thing. */
 static const char *in_the_way(arena *a, const combining *c, const linear_answer *by) {
-    if (by->outcome == LINEAR_GAVE_UP)
-        return "No amounts were found.";
     for (size_t i = 0; i < c->of->goes_count; i++)
         if (by->bounds_give[i] > 0)
             return too_little(a, c, i, by->bounds_give[i]);
     for (size_t row = 0; row < c->kept_count; row++)
         if (by->limits_give[row] != 0)
             return not_kept(a, c, row, by->limits_give[row]);
-    const ingredient *to = c->what[c->of->goes_count];
-    return arena_format(a,
-                        "%s does not lie between the two in what it brings: less than a gram "
-                        "of one could go.",
-                        to->name);
+    return "No amounts were found.";
 }
 
 /* Free water can't be kept without the uptakes. Null when they are known. */

@@ -39,14 +39,14 @@ static void nearest_amounts(void **state) {
     (void)state;
     const row rows[] = {
         {.name = "one target, reached",
-         .variables = {{0, NONE, 0}},
+         .variables = {{.least = 0, .most = NONE, .step = 0}},
          .variable_count = 1,
          .goals = {{{2}, 10, 10, 1, 1}},
          .goal_count = 1,
          .values = {5}},
         /* 7 g steps towards 30 g: 28 is nearer than 35 */
         {.name = "whole steps",
-         .variables = {{0, NONE, 7}},
+         .variables = {{.least = 0, .most = NONE, .step = 7}},
          .variable_count = 1,
          .goals = {{{1}, 30, 30, 1, 1}},
          .goal_count = 1,
@@ -54,7 +54,7 @@ static void nearest_amounts(void **state) {
          .goals_off = {-2}},
         /* x wants 10 with weight 3 and 4 with weight 1: the heavier goal is met */
         {.name = "the heavier goal wins",
-         .variables = {{0, NONE, 0}},
+         .variables = {{.least = 0, .most = NONE, .step = 0}},
          .variable_count = 1,
          .goals = {{{1}, 10, 10, 3, 1}, {{1}, 4, 4, 1, 1}},
          .goal_count = 2,
@@ -62,14 +62,14 @@ static void nearest_amounts(void **state) {
          .goals_off = {0, 6}},
         /* the same with the first counted in tens: 3 / 10 is lighter than 1 */
         {.name = "scales count",
-         .variables = {{0, NONE, 0}},
+         .variables = {{.least = 0, .most = NONE, .step = 0}},
          .variable_count = 1,
          .goals = {{{1}, 10, 10, 3, 10}, {{1}, 4, 4, 1, 1}},
          .goal_count = 2,
          .values = {4},
          .goals_off = {-6, 0}},
         {.name = "at least and at most",
-         .variables = {{0, 50, 0}, {0, 50, 0}},
+         .variables = {{.least = 0, .most = 50, .step = 0}, {.least = 0, .most = 50, .step = 0}},
          .variable_count = 2,
          .limits = {{{1, 1}, 60, 60, 0, 1}, {{1, -2}, -NONE, 0, 0, 1}},
          .limit_count = 2,
@@ -80,13 +80,14 @@ static void nearest_amounts(void **state) {
         /* fat of 100 g peanut butter from defatted flour (0.5 % fat, 95 % dry) and oil: f + o as
          * dry 48 and fat 50: f = 48 / 0.95 = 50.526, o = 50 - 0.2526 = 49.747 */
         {.name = "two equations",
-         .variables = {{0, NONE, 0}, {0, NONE, 0}},
+         .variables = {{.least = 0, .most = NONE, .step = 0},
+                       {.least = 0, .most = NONE, .step = 0}},
          .variable_count = 2,
          .goals = {{{0.95, 0}, 48, 48, 1, 1}, {{0.005, 1}, 50, 50, 1, 1}},
          .goal_count = 2,
          .values = {50.526315789, 49.747368421}},
         {.name = "below nothing",
-         .variables = {{-10, 10, 0}},
+         .variables = {{.least = -10, .most = 10, .step = 0}},
          .variable_count = 1,
          .goals = {{{1}, -25, -25, 1, 1}},
          .goal_count = 1,
@@ -112,33 +113,40 @@ static void what_must_give(void **state) {
     const row rows[] = {
         /* 60 g of butter are there; 0.8 g fat a gram must make up 56 g: 70 g, 10 more */
         {.name = "not enough butter",
-         .variables = {{0, 60, 0}},
+         .variables = {{.least = 0, .most = 60, .step = 0}},
          .variable_count = 1,
          .limits = {{{0.8}, 56, 56, 0, 1}},
          .limit_count = 1,
          .bounds_give = {10}},
+        /* the same, but the butter may not give */
+        {.name = "no more butter",
+         .variables = {{.least = 0, .most = 60, .most_is_firm = true}},
+         .variable_count = 1,
+         .limits = {{{0.8}, 56, 56, 0, 1}},
+         .limit_count = 1,
+         .limits_give = {-8}},
         {.name = "more than half must stay",
-         .variables = {{50, 100, 0}, {0, 5, 0}},
+         .variables = {{.least = 50, .most = 100, .step = 0}, {.least = 0, .most = 5, .step = 0}},
          .variable_count = 2,
          .limits = {{{1, 1}, -NONE, 30, 0, 1}},
          .limit_count = 1,
          .bounds_give = {-20, 0}},
         /* no amount is 10 and 12 at once; the limit in small units gives */
         {.name = "limits against each other",
-         .variables = {{0, NONE, 0}},
+         .variables = {{.least = 0, .most = NONE, .step = 0}},
          .variable_count = 1,
          .limits = {{{1}, 10, 10, 0, 1}, {{1}, 12, 12, 0, 5}},
          .limit_count = 2,
          .limits_give = {0, -2}},
         {.name = "no whole step",
-         .variables = {{4, 6, 7}},
+         .variables = {{.least = 4, .most = 6, .step = 7}},
          .variable_count = 1,
          .limits = {{{1}, -NONE, 6, 0, 1}},
          .limit_count = 1,
          .bounds_give = {-4}},
         /* nothing with fat is there at all: the bound stays at nothing, the limit gives */
         {.name = "nothing brings it",
-         .variables = {{0, 100, 0}},
+         .variables = {{.least = 0, .most = 100, .step = 0}},
          .variable_count = 1,
          .limits = {{{0}, 5, NONE, 0, 1}},
          .limit_count = 1,
@@ -172,7 +180,7 @@ static row random_row(unsigned long long *seed) {
     row r = {.name = "random", .variable_count = 3, .limit_count = 1, .goal_count = 3};
     for (size_t i = 0; i < r.variable_count; i++) {
         double step = 1 + floor(next_of(seed, 0, 6));
-        r.variables[i] = (linear_variable){0, 5 * step, step};
+        r.variables[i] = (linear_variable){.most = 5 * step, .step = step};
         r.limits[0].times[i] = next_of(seed, 0, 1);
         for (size_t g = 0; g < r.goal_count; g++)
             r.goals[g].times[i] = next_of(seed, -1, 1);

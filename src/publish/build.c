@@ -123,9 +123,11 @@ static recipe_rows rows_of(arena *a, const made_list *recipes) {
     return rows;
 }
 
-/* The rows' digests are added up, since their order follows from what they say. */
-static digest whole_of(const ground *now, const made_list *recipes) {
-    digest rows = 0;
+/* The rows' digests are added up, since their order follows from what they say; of the recipe that
+ * is worked through all counts. */
+static digest whole_of(const ground *now, const made_list *recipes, const pantry *shelf) {
+    const made *shown = water_example_of(recipes, shelf);
+    digest rows = shown ? shown->content : 0;
     for (size_t i = 0; i < recipes->count; i++)
         rows += recipes->items[i].listed;
     return digest_join(now->tables, rows);
@@ -155,7 +157,7 @@ static bool site_pages_stay(build *b, const outputs *to) {
 
 static void make_site_pages(build *b) {
     outputs to = outputs_for(b, &b->earlier.files);
-    b->next.whole = whole_of(&b->now, &b->next.recipes);
+    b->next.whole = whole_of(&b->now, &b->next.recipes, &b->by.folder->shelf);
     if (site_pages_stay(b, &to))
         return;
     recipe_rows rows = rows_of(b->home, &b->next.recipes);

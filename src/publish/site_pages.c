@@ -7,6 +7,15 @@
 #include "site/view_chart.h"
 #include "site/view_ingredient.h"
 #include "site/view_lists.h"
+#include "site/view_water.h"
+
+const made *water_example_of(const made_list *recipes, const pantry *shelf) {
+    size_t from, to;
+    for (size_t i = 0; i < recipes->count; i++)
+        if (recipes->items[i].row && water_example_in(recipes->items[i].row, shelf, &from, &to))
+            return &recipes->items[i];
+    return NULL;
+}
 
 /* What the steps share. The arena is emptied after each page; `lasting` is not. */
 typedef struct {
@@ -84,6 +93,23 @@ static void make_search(maker *with) {
                     &with->page);
     output_write(with->to, "search/index.json", text_span(&with->page), with->found);
     arena_reset(with->a);
+}
+
+/* The page of assumptions, with the first recipe that has a swap to work through. */
+static void make_water(maker *with) {
+    const site_folder *folder = with->by->folder;
+    const made *shown = water_example_of(with->recipes, &folder->shelf);
+    size_t from = 0, to = 0;
+    bool failed = false;
+    problems told = problems_in(with->a); /* when its own pages were made */
+    water_example example = {0};
+    if (shown && water_example_in(shown->row, &folder->shelf, &from, &to)) {
+        example.of = site_folder_recipe(with->a, folder, shown->name, &told, &failed);
+        example.from = folder->shelf.items[from];
+        example.to = folder->shelf.items[to];
+    }
+    write_page(with, "water", WATER_PATH,
+               view_of_water(with->a, with->by, example.of ? &example : NULL));
 }
 
 static void make_plain_pages(maker *with) {
@@ -164,6 +190,7 @@ void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_l
     make_ingredients(&with, &tables);
     make_bakes(&with, &tables.bakes);
     make_search(&with);
+    make_water(&with);
     make_plain_pages(&with);
     make_missing(&with);
     make_feeds(&with);

@@ -12,4 +12,8 @@
 void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_list *recipes,
                      outputs *to, problems *found);
 
+/* The recipe that the page of assumptions works through, or null: that page depends on all its
+ * file says. */
+const made *water_example_of(const made_list *recipes, const pantry *shelf);
+
 #endif

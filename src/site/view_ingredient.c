@@ -39,7 +39,7 @@ bool ingredient_has_page(const ingredient_tables *from, size_t which) {
     return false;
 }
 
-static void put_source(arena *a, view *to, const char *key, const source_note *of) {
+void view_put_source(arena *a, view *to, const char *key, const source_note *of) {
     if (!of->text)
         return;
     view *put = view_put_object(a, to, key);
@@ -58,7 +58,7 @@ static void put_figures(arena *a, view *page, const ingredient *of) {
         view_put_text(a, one, "text",
                       phrase_amount(a, of->per_100_g.of[i], nutrient_unit((nutrient)i)));
     }
-    put_source(a, page, "composition_source", &of->composition_source);
+    view_put_source(a, page, "composition_source", &of->composition_source);
 }
 
 static void put_measures(arena *a, view *page, const ingredient *of) {
@@ -74,7 +74,7 @@ static void put_measures(arena *a, view *page, const ingredient *of) {
                                             phrase_grams_range(a, m->grams.low, m->grams.high))
                              : typical);
     }
-    put_source(a, page, "measures_source", &of->measures_source);
+    view_put_source(a, page, "measures_source", &of->measures_source);
 }
 
 static const char *uptake_text(arena *a, const range *of) {
@@ -88,7 +88,7 @@ static void put_uptake(arena *a, view *page, const ingredient *of) {
     view *put = view_put_object(a, page, "uptake");
     view_put_text(a, put, "cold_text", uptake_text(a, &of->cold_uptake));
     view_put_text(a, put, "heated_text", uptake_text(a, &of->heated_uptake));
-    put_source(a, put, "source", &of->uptake_source);
+    view_put_source(a, put, "source", &of->uptake_source);
 }
 
 /* What it does in a bake, read off its figures. The limits are common practice, no source. */

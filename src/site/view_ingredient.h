@@ -35,4 +35,7 @@ view *view_of_ingredients(arena *a, const page_maker *by, const use_table *uses)
 /* True when the ingredient has a page: a recipe uses it, or it can stand in for one that does. */
 bool ingredient_has_page(const ingredient_tables *from, size_t which);
 
+/* {text, certainty?} under `key`; nothing where a group of figures has no source. */
+void view_put_source(arena *a, view *to, const char *key, const source_note *of);
+
 #endif

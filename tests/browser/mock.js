@@ -12,7 +12,7 @@ const fill = path.resolve(top, process.env.OUT || "build", "tests/tools/fill");
 const readJson = (file) => JSON.parse(fs.readFileSync(file, "utf8"));
 
 const templates = ["home", "recipe", "swapped", "list", "ingredient", "ingredients", "chart",
-  "search", "plain", "missing", "cupboard", "bake"];
+  "search", "plain", "missing", "cupboard", "bake", "water"];
 
 /* The whole view of a page: what all share, the theme's words, its own. */
 function viewOf(template) {

@@ -1,6 +1,7 @@
 #include "publish/recipe_pages.h"
 
 #include "publish/record_row.h"
+#include "publish/rule_report.h"
 #include "publish/swapped_pages.h"
 #include "site/view_recipe.h"
 
@@ -89,6 +90,11 @@ static void publish(recipe_maker *with, const recipe *of, const recipe_facts *ab
     into->row = row;
 }
 
+static void check_swaps(const recipe_maker *with, const recipe_facts *about) {
+    notes_check(with->a, &with->by->folder->book, about, with->found);
+    rule_report_recipe(with->a, with->tally, about, with->found);
+}
+
 static void make(recipe_maker *with, const made *earlier, made *into) {
     recipe *of = read_recipe(with, into->name);
     if (!of) {
@@ -99,7 +105,7 @@ static void make(recipe_maker *with, const made *earlier, made *into) {
     into->asks_all = of->own_swaps != NULL;
     recipe_facts about = facts_of(with->a, of, &with->by->folder->shelf);
     if (!with->to->folder)
-        notes_check(with->a, &with->by->folder->book, &about, with->found);
+        check_swaps(with, &about);
     else if (of->publish)
         publish(with, of, &about, into);
 }

@@ -31,15 +31,22 @@ static bool same_kind(const ingredient *one, const ingredient *other) {
     return span_equal(kind_of(one), kind_of(other));
 }
 
+/* The place of its kind among those that are owned most. */
+static size_t place_of(const ingredient *what) {
+    for (size_t i = 0; i < KINDS_MOST && owned[what->in][i]; i++)
+        if (kind_matches(owned[what->in][i], what->kind))
+            return i;
+    return OWNED_BY_FEW;
+}
+
+bool is_owned_by_many(const ingredient *what) {
+    return place_of(what) < OWNED_BY_FEW;
+}
+
 /* Smaller goes before. Another make of what the recipe has is asked for least. */
 static size_t rank_of(const recipe *of, const swap_note *note) {
     const ingredient *from = of->lines.items[note->line].what, *to = note->to;
-    if (from->in == to->in && same_kind(from, to))
-        return OWNED_BY_FEW + 1;
-    for (size_t i = 0; i < KINDS_MOST && owned[to->in][i]; i++)
-        if (kind_matches(owned[to->in][i], to->kind))
-            return i;
-    return OWNED_BY_FEW;
+    return from->in == to->in && same_kind(from, to) ? OWNED_BY_FEW + 1 : place_of(to);
 }
 
 static bool is_own_word(const swap_note *note) {

@@ -16,6 +16,9 @@ typedef struct {
     size_t count;
 } main_swaps;
 
+/* True when `what` is of a kind that home bakers own most, in the families readers ask for. */
+bool is_owned_by_many(const ingredient *what);
+
 /* Chooses among `notes` of `of`, which are in the order of notes_of. */
 main_swaps main_swaps_of(const recipe *of, const swap_notes *notes);
 

@@ -312,6 +312,18 @@ static question question_of(const rule_book *book, const recipe_facts *about, si
                       .replaced = facts_same_lines(about, from)};
 }
 
+decision decide_by_rules(const rule_book *book, const recipe_facts *about, size_t from,
+                         const ingredient *to, const swap_rule **tied) {
+    assert(book->index);
+    const swap_rule *none, **other = tied ? tied : &none;
+    *other = NULL;
+    if (what_at(about, from) == to)
+        return decision_by(NULL);
+    question asked = question_of(book, about, from);
+    asked.to[0] = pantry_index(book->shelf, to);
+    return decision_by(first_answer(&book->index->by_from[asked.from[0]], &asked, other));
+}
+
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
                 const swap_rule **tied) {
     assert(book->index);
@@ -325,9 +337,13 @@ decision decide(const rule_book *book, const recipe_facts *about, size_t from, c
     const trial *bake = bake_of(book, about, from, to);
     if (bake)
         return (decision){SAID_BY_TRIAL, NULL, bake};
-    question asked = question_of(book, about, from);
-    asked.to[0] = pantry_index(book->shelf, to);
-    return decision_by(first_answer(&book->index->by_from[asked.from[0]], &asked, other));
+    return decide_by_rules(book, about, from, to, tied);
+}
+
+const trial *const *trials_on(const rule_book *book, const recipe_facts *about, size_t *count) {
+    const trial **end, **first = bakes_of(book, about, &end);
+    *count = (size_t)(end - first);
+    return (const trial *const *)first;
 }
 
 static question question_of_two(const rule_book *book, const recipe_facts *about, size_t first,

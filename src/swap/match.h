@@ -67,6 +67,14 @@ verdict decision_says(decision by);
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
                 const swap_rule **tied);
 
+/* The same by the rules of the book alone: what would stand had the author not said a word on this
+ * recipe, nor baked it. */
+decision decide_by_rules(const rule_book *book, const recipe_facts *about, size_t from,
+                         const ingredient *to, const swap_rule **tied);
+
+/* The `*count` trials on this recipe, the latest first. Borrowed from the book. */
+const trial *const *trials_on(const rule_book *book, const recipe_facts *about, size_t *count);
+
 /* The same for two lines replaced by one: only rules with two `replace` selectors. */
 decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
                     const ingredient *to, const swap_rule **tied);

@@ -11,10 +11,13 @@ _crumbnote() {
     --verdict) mapfile -t COMPREPLY < <(compgen -W 'works adjust different avoid' -- "$word"); return ;;
     --date|--liquid|--texture|--height|--spread|--weight|--remarks|--by|--file|--picture) return ;;
     --as-written-*) return ;;
+    --as) mapfile -t COMPREPLY < <(compgen -W 'text json annotations sarif' -- "$word"); return ;;
+    --stdin) mapfile -t COMPREPLY < <(compgen -f -X '!*.md' -- "$word"; compgen -d -- "$word"); return ;;
   esac
   if [[ $word == -* ]]; then
     local options='--json --help'
     [ "${COMP_WORDS[1]}" = site ] && options="$options --out --workers --views"
+    [ "${COMP_WORDS[1]}" = check ] && options="$options --as --stdin"
     [ "${COMP_WORDS[1]}" = cupboard ] && options="$options --short-of --staples"
     [ "${COMP_WORDS[1]}" = release ] && options="$options --to --keep --back --gzip --brotli --workers"
     [ "${COMP_WORDS[1]}" = trial ] && options="$options --verdict --date --liquid --texture --height --spread --weight --as-written-height --as-written-spread --as-written-weight --picture --as-written-picture --remarks --by --file"

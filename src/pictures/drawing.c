@@ -109,7 +109,9 @@ static const char *look_into(span bytes, drawing *of) {
     return whole || of->wrong ? of->wrong : "it is no well-formed XML";
 }
 
-static const char *make(arena *a, const char *folder, const char *from, const char *stem) {
+/* Adds the size to `told`; what is wrong, or null. */
+static const char *make(arena *a, const char *folder, const char *from, const char *stem,
+                        text *told) {
     span bytes;
     drawing of;
     int why = 0;
@@ -118,17 +120,18 @@ static const char *make(arena *a, const char *folder, const char *from, const ch
     const char *wrong = look_into(bytes, &of);
     if (wrong)
         return wrong;
-    char *to = arena_format(a, "%s/%s-%dx%d.svg", folder, stem, (int)(of.box[2] + 0.5),
-                            (int)(of.box[3] + 0.5));
-    return file_write(to, bytes, &why) ? NULL : strerror(why);
+    int width = (int)(of.box[2] + 0.5), height = (int)(of.box[3] + 0.5);
+    if (!file_write(arena_format(a, "%s/%s-%dx%d.svg", folder, stem, width, height), bytes, &why))
+        return strerror(why);
+    text_format(told, " %dx%d", width, height);
+    return NULL;
 }
 
-bool drawing_make(const char *folder, const char *from, const char *stem, char *wrong,
-                  size_t size) {
+bool drawing_make(const char *folder, const char *from, const char *stem, text *told) {
     arena *a = arena_new();
-    const char *why = make(a, folder, from, stem);
+    const char *why = make(a, folder, from, stem, told);
     if (why)
-        snprintf(wrong, size, "%s", why);
+        text_add(told, why);
     arena_free(a);
     return !why;
 }

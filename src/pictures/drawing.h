@@ -2,12 +2,11 @@
 #ifndef PICTURES_DRAWING_H
 #define PICTURES_DRAWING_H
 
-#include <stdbool.h>
-#include <stddef.h>
+#include "base/text.h"
 
 /* Copies the SVG file `from` to FOLDER/STEM-<width>x<height>.svg, by its viewBox, else its width
- * and height. False, with the reason in `wrong`, when it is no SVG, states no size, holds script
- * or entities, or can't be written. */
-bool drawing_make(const char *folder, const char *from, const char *stem, char *wrong, size_t size);
+ * and height, and adds " <width>x<height>" to `told`. False, with the reason added to `told`, when
+ * it is no SVG, states no size, holds script or entities, or can't be written. */
+bool drawing_make(const char *folder, const char *from, const char *stem, text *told);
 
 #endif

@@ -9,7 +9,8 @@
  * A photograph FROM is written upright, in sRGB, without its metadata (place, camera, preview), at
  * up to three widths, never enlarged, each as FOLDER/STEM-<width>x<height>.webp and .jpg; an SVG
  * drawing as it is, as STEM-<width>x<height>.svg. For each, in order, a line on standard output:
- * "fine", or what is wrong. Exit code 0, or 2 for wrong use. */
+ * "fine" and its sizes ("fine 320x240 800x600"), or what is wrong. Exit code 0, or 2 for wrong use.
+ */
 #include "pictures/drawing.h"
 #include "pictures/photograph.h"
 
@@ -33,22 +34,19 @@ static void limit(int what, rlim_t most) {
     (void)setrlimit(what, &is);
 }
 
-/* In the child: makes the picture and says on `tell` what is wrong, if anything. */
+/* In the child: makes the picture and says on `tell` its sizes, or what is wrong. */
 static void make_one(const char *folder, const char *from, const char *stem, int tell) {
-    char wrong[TOLD_MOST] = "";
+    text told = TEXT_EMPTY;
     if (LIMITS_MEMORY)
         limit(RLIMIT_AS, (rlim_t)MEMORY_MOST_MIB << 20);
     limit(RLIMIT_CPU, SECONDS_MOST);
     limit(RLIMIT_CORE, 0);
     size_t length = strlen(from);
     bool drawn = length > 4 && strcasecmp(from + length - 4, ".svg") == 0;
-    bool made = drawn ? drawing_make(folder, from, stem, wrong, sizeof wrong)
-                      : photograph_make(folder, from, stem, wrong, sizeof wrong);
-    if (!made && !wrong[0])
-        snprintf(wrong, sizeof wrong, "it can't be read as a picture");
-    if (!made && write(tell, wrong, strlen(wrong)) < 0)
-        _exit(EXIT_FAILURE);
-    _exit(made ? EXIT_SUCCESS : EXIT_FAILURE);
+    bool made = drawn ? drawing_make(folder, from, stem, &told)
+                      : photograph_make(folder, from, stem, &told);
+    bool heard = write(tell, told.bytes ? told.bytes : "", told.length) >= 0;
+    _exit(made && heard ? EXIT_SUCCESS : EXIT_FAILURE);
 }
 
 /* What the child said, line ends made blanks. */
@@ -82,7 +80,7 @@ static void make_apart(const char *folder, const char *from, const char *stem) {
     else if (WIFSIGNALED(status))
         puts("decoding it took too much memory or time, or failed in the middle");
     else
-        puts(WEXITSTATUS(status) == 0 ? "fine" : said);
+        printf("%s%s\n", WEXITSTATUS(status) == 0 ? "fine" : "", said);
 }
 
 int main(int count, char **words) {

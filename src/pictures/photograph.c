@@ -9,29 +9,31 @@ enum { JPEG_QUALITY = 82, WEBP_QUALITY = 78 };
 
 enum { PATH_MOST = 4096 };
 
-static bool fail(char *wrong, size_t size, const char *what) {
-    snprintf(wrong, size, "%s", what);
+static bool fail(text *told, const char *what) {
+    text_clear(told);
+    text_add(told, what);
     return false;
 }
 
 /* The first line of what libvips says. */
-static bool fail_by_library(char *wrong, size_t size) {
+static bool fail_by_library(text *told) {
     const char *said = vips_error_buffer();
     size_t length = strcspn(said, "\n");
-    snprintf(wrong, size, "it can't be decoded: %.*s", (int)length, said);
+    text_clear(told);
+    text_format(told, "it can't be decoded: %.*s", (int)length, said);
     return false;
 }
 
 /* Width as it will stand, and whether the size can be decoded: only the header is read. */
-static bool measure(const char *from, int *width, char *wrong, size_t size) {
+static bool measure(const char *from, int *width, text *told) {
     VipsImage *header = vips_image_new_from_file(from, NULL);
     if (!header)
-        return fail_by_library(wrong, size);
+        return fail_by_library(told);
     double pixels = (double)vips_image_get_width(header) * vips_image_get_height(header);
     bool lies = vips_image_get_orientation_swap(header); /* sideways: to be turned */
     *width = lies ? vips_image_get_height(header) : vips_image_get_width(header);
     g_object_unref(header);
-    return pixels <= PHOTOGRAPH_PIXELS_MOST || fail(wrong, size, "it has too many pixels");
+    return pixels <= PHOTOGRAPH_PIXELS_MOST || fail(told, "it has too many pixels");
 }
 
 typedef int writer(VipsImage *of, const char *to);
@@ -47,18 +49,18 @@ static int write_webp(VipsImage *of, const char *to) {
 
 /* Written beside under a name of its own, then renamed: no half file is ever seen. */
 static bool put(VipsImage *of, writer *by, const char *folder, const char *stem, const char *ending,
-                char *wrong, size_t size) {
+                text *told) {
     char to[PATH_MOST], beside[PATH_MOST];
     int width = vips_image_get_width(of), height = vips_image_get_height(of);
     int whole = snprintf(to, sizeof to, "%s/%s-%dx%d.%s", folder, stem, width, height, ending);
     int other = snprintf(beside, sizeof beside, "%s/.%s-%d.%s.part", folder, stem, width, ending);
     if (whole >= PATH_MOST || other >= PATH_MOST)
-        return fail(wrong, size, "its name is too long");
+        return fail(told, "its name is too long");
     if (by(of, beside) != 0) {
         (void)remove(beside);
-        return fail_by_library(wrong, size);
+        return fail_by_library(told);
     }
-    return rename(beside, to) == 0 || fail(wrong, size, "it can't be written");
+    return rename(beside, to) == 0 || fail(told, "it can't be written");
 }
 
 /* Takes out all that a camera or a program noted: place, time, camera, preview, profile. (WebP
@@ -94,12 +96,14 @@ static VipsImage *scaled(const char *from, int width) {
 }
 
 static bool make_width(const char *folder, const char *from, const char *stem, int width,
-                       char *wrong, size_t size) {
+                       text *told) {
     VipsImage *held = scaled(from, width);
     if (!held)
-        return fail_by_library(wrong, size);
-    bool made = put(held, write_webp, folder, stem, "webp", wrong, size) &&
-                put(held, write_jpeg, folder, stem, "jpg", wrong, size);
+        return fail_by_library(told);
+    bool made = put(held, write_webp, folder, stem, "webp", told) &&
+                put(held, write_jpeg, folder, stem, "jpg", told);
+    if (made)
+        text_format(told, " %dx%d", vips_image_get_width(held), vips_image_get_height(held));
     g_object_unref(held);
     return made;
 }
@@ -108,21 +112,20 @@ static void be_quiet(const gchar *domain, GLogLevelFlags level, const gchar *sai
     (void)domain, (void)level, (void)said, (void)with;
 }
 
-bool photograph_make(const char *folder, const char *from, const char *stem, char *wrong,
-                     size_t size) {
+bool photograph_make(const char *folder, const char *from, const char *stem, text *told) {
     static const int widths[] = PHOTOGRAPH_WIDTHS;
     int width;
     g_log_set_handler("VIPS", G_LOG_LEVEL_MASK, be_quiet, NULL); /* faults are told by the caller */
     if (VIPS_INIT("crumbnote-pictures") != 0)
-        return fail_by_library(wrong, size);
+        return fail_by_library(told);
     vips_block_untrusted_set(TRUE);
     vips_cache_set_max(0);
     vips_concurrency_set(1);
-    if (!measure(from, &width, wrong, size))
+    if (!measure(from, &width, told))
         return false;
     for (size_t i = 0; i < sizeof widths / sizeof widths[0]; i++) {
         bool whole = width <= widths[i]; /* the last that it has pixels for */
-        if (!make_width(folder, from, stem, whole ? width : widths[i], wrong, size))
+        if (!make_width(folder, from, stem, whole ? width : widths[i], told))
             return false;
         if (whole)
             break;

@@ -2,8 +2,7 @@
 #ifndef PICTURES_PHOTOGRAPH_H
 #define PICTURES_PHOTOGRAPH_H
 
-#include <stdbool.h>
-#include <stddef.h>
+#include "base/text.h"
 
 /* Widths that are made, in pixels. */
 #define PHOTOGRAPH_WIDTHS                                                                          \
@@ -13,8 +12,8 @@
 enum { PHOTOGRAPH_PIXELS_MOST = 100000000 };
 
 /* Makes FOLDER/STEM-<width>x<height>.webp and .jpg of the file `from`, each written beside and
- * renamed. False, with the reason in `wrong`, when it can't be decoded or written. */
-bool photograph_make(const char *folder, const char *from, const char *stem, char *wrong,
-                     size_t size);
+ * renamed, and adds each " <width>x<height>" to `told`. False, with the reason added to `told`,
+ * when it can't be decoded or written. */
+bool photograph_make(const char *folder, const char *from, const char *stem, text *told);
 
 #endif

@@ -1,5 +1,6 @@
 #include "publish/build.h"
 
+#include "publish/picture_files.h"
 #include "publish/recipe_pages.h"
 #include "publish/rule_report.h"
 #include "publish/site_pages.h"
@@ -88,6 +89,7 @@ typedef struct {
     arena *home;
     ground now;
     record earlier, next;
+    site_pictures pictures;
     bool has_earlier;
     bool changed; /* the record has to be written */
     bool machine_failed;
@@ -96,6 +98,60 @@ typedef struct {
     unsigned worker_count;
     problems *found;
 } build;
+
+/* -- pictures -------------------------------------------------------------------------------- */
+
+static outputs outputs_for(build *b, const written_files *earlier) {
+    return (outputs){.home = b->home,
+                     .folder = b->asked->out,
+                     .earlier = earlier,
+                     .settled_ns = b->earlier.settled_ns};
+}
+
+static const made *earlier_picture(const build *b, const char *name) {
+    return b->has_earlier ? made_find(&b->earlier.pictures, name) : NULL;
+}
+
+/* One that is copied as it is is tried again each time: the other program may be there now. */
+static void plan_picture(build *b, const comparison *with, const file_entry *file,
+                         const outputs *to, picture_work *work) {
+    work->shown.name = file->name;
+    work->stays = picture_stays(with, earlier_picture(b, file->name), file, to, &work->kept);
+    if (work->stays)
+        picture_sizes_of(&work->kept, work->shown.stem, &work->shown);
+    work->stays = work->shown.count > 0;
+    if (!work->stays)
+        work->kept = (made){.name = file->name, .stamp = file->stamp};
+}
+
+static void keep_picture(build *b, comparison *with, const picture_work *work) {
+    const made *was = earlier_picture(b, work->shown.name);
+    comparison_note_picture(with, was, &work->kept);
+    b->changed = b->changed || !work->stays || !made_equal(&work->kept, was);
+    LIST_ADD(b->home, &b->next.pictures, work->kept);
+    if (work->kept.files.count)
+        LIST_ADD(b->home, &b->pictures, work->shown);
+}
+
+/* Makes the pictures that have changed, before the pages, which say how large they are. */
+static void make_pictures(build *b, comparison *with) {
+    const file_list *files = &b->by.folder->pictures;
+    const char **stems = picture_stems(b->home, files);
+    picture_work *work = ARENA_ARRAY(b->home, picture_work, files->count + 1);
+    outputs to = outputs_for(b, NULL);
+    for (size_t i = 0; i < files->count; i++) {
+        work[i].shown.stem = stems[i];
+        plan_picture(b, with, &files->items[i], &to, &work[i]);
+    }
+    picture_files_make(work, files->count, path_join(b->home, b->asked->folder, "pictures"),
+                       workers_for(b->asked->workers, files->count), &to, b->found,
+                       &b->machine_failed);
+    for (size_t i = 0; i < files->count; i++)
+        keep_picture(b, with, &work[i]);
+    for (size_t i = 0; b->has_earlier && i < b->earlier.pictures.count; i++)
+        if (!made_find(&b->next.pictures, b->earlier.pictures.items[i].name))
+            comparison_note_picture(with, &b->earlier.pictures.items[i], NULL);
+}
 
 static void make_recipes(build *b, const comparison *with) {
     const file_list *files = &b->by.folder->recipe_files;
@@ -137,19 +193,16 @@ static recipe_rows rows_of(arena *a, const made_list *recipes) {
 
 /* The rows' digests are added up, since their order follows from what they say; of the recipe that
  * is worked through all counts. */
-static digest whole_of(const ground *now, const made_list *recipes, const pantry *shelf) {
+static digest whole_of(const ground *now, const record *of, const pantry *shelf) {
+    const made_list *recipes = &of->recipes, *pictures = &of->pictures;
     const made *shown = water_example_of(recipes, shelf);
     digest rows = shown ? shown->content : 0;
     for (size_t i = 0; i < recipes->count; i++)
         rows += recipes->items[i].listed;
+    for (size_t i = 0; i < pictures->count; i++)
+        for (size_t k = 0; k < pictures->items[i].files.count; k++)
+            rows = digest_join_words(rows, pictures->items[i].files.items[k].path);
     return digest_join(now->tables, rows);
-}
-
-static outputs outputs_for(build *b, const written_files *earlier) {
-    return (outputs){.home = b->home,
-                     .folder = b->asked->out,
-                     .earlier = earlier,
-                     .settled_ns = b->earlier.settled_ns};
 }
 
 /* True when they need not be made again. */
@@ -169,7 +222,7 @@ static bool site_pages_stay(build *b, const outputs *to) {
 
 static void make_site_pages(build *b) {
     outputs to = outputs_for(b, &b->earlier.files);
-    b->next.whole = whole_of(&b->now, &b->next.recipes, &b->by.folder->shelf);
+    b->next.whole = whole_of(&b->now, &b->next, &b->by.folder->shelf);
     if (site_pages_stay(b, &to))
         return;
     recipe_rows rows = rows_of(b->home, &b->next.recipes);
@@ -179,31 +232,6 @@ static void make_site_pages(build *b) {
     b->next.files = to.files;
     b->next.whole = to.failed ? 0 : b->next.whole;
     written_sort(&b->next.files);
-}
-
-static made copy_picture(build *b, const file_entry *file) {
-    outputs to = outputs_for(b, NULL);
-    made now = {.name = file->name, .stamp = file->stamp};
-    const char *path = path_join(b->home, "pictures", file->name);
-    output_copy(&to, path, path_join(b->home, b->asked->folder, path), &now.content, b->found);
-    b->machine_failed = b->machine_failed || to.failed;
-    now.files = to.files;
-    return now;
-}
-
-static void copy_pictures(build *b, const comparison *with) {
-    const file_list *pictures = &b->by.folder->pictures;
-    outputs to = outputs_for(b, NULL);
-    for (size_t i = 0; i < pictures->count; i++) {
-        const file_entry *file = &pictures->items[i];
-        const made *was = b->has_earlier ? made_find(&b->earlier.pictures, file->name) : NULL;
-        made now;
-        bool stays = picture_stays(with, was, file, &to, &now);
-        if (!stays)
-            now = copy_picture(b, file);
-        b->changed = b->changed || !stays || !made_equal(&now, was);
-        LIST_ADD(b->home, &b->next.pictures, now);
-    }
 }
 
 /* -- the record ------------------------------------------------------------------------------ */
@@ -281,10 +309,11 @@ static build_report build_with(build *b) {
     names slugs = slugs_of(b->home, &b->by.folder->recipe_files);
     comparison with =
         comparison_of(b->home, b->has_earlier ? &b->earlier : NULL, &b->now, b->by.folder, &slugs);
+    if (b->asked->out)
+        make_pictures(b, &with);
     make_recipes(b, &with);
     if (b->asked->out) {
         make_site_pages(b);
-        copy_pictures(b, &with);
         settle(b);
     } else {
         report_rules(b);
@@ -309,7 +338,7 @@ build_report build_site(const build_request *asked, problems *found) {
     if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, &own)) {
         build *b = ARENA_NEW(home, build);
         *b = (build){.asked = asked,
-                     .by = {&folder, &look, asked->show_views},
+                     .by = {&folder, &look, asked->show_views, &b->pictures},
                      .home = home,
                      .next.started_ns = started_ns,
                      .machine_failed = report.machine_failed,

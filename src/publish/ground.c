@@ -60,13 +60,6 @@ static digest trials_digest(const site_folder *of) {
     return all;
 }
 
-static digest pictures_digest(const site_folder *of) {
-    digest all = of->pictures.count;
-    for (size_t i = 0; i < of->pictures.count; i++)
-        all = digest_join_words(all, of->pictures.items[i].name);
-    return all;
-}
-
 static bool fits_any(const selectors *side, const ingredient *what, const pantry *shelf) {
     for (size_t i = 0; i < side->count; i++)
         if (selector_fits(&side->items[i], what, shelf))
@@ -93,8 +86,7 @@ ground ground_of(arena *a, const page_maker *by) {
     const digest common[] = {all.program,           of->digests.settings,     trials_digest(of),
                              by->look->content,     names_digest(&of->shelf), menu_digest(of),
                              (digest)by->show_views};
-    const digest tables[] = {of->digests.pantry, of->digests.rules, of->digests.pages,
-                             pictures_digest(of)};
+    const digest tables[] = {of->digests.pantry, of->digests.rules, of->digests.pages};
     all.common = digest_of((span){(const char *)common, sizeof common});
     all.tables = digest_join(all.common, digest_of((span){(const char *)tables, sizeof tables}));
     return all;

@@ -60,6 +60,19 @@ void output_copy(outputs *to, const char *path, const char *from, digest *conten
     arena_free(a);
 }
 
+void output_note(outputs *to, const char *path, problems *found) {
+    arena *a = arena_new();
+    const char *whole = path_join(a, to->folder, path);
+    file_stamp stamp;
+    span bytes;
+    int why = 0;
+    if (file_read(a, whole, &bytes, &why) && file_stamp_of(whole, &stamp))
+        add(to, path, &stamp, digest_of(bytes));
+    else
+        complain(to, path, why, found);
+    arena_free(a);
+}
+
 void output_keep(outputs *to, const char *path) {
     arena *a = arena_new();
     file_stamp stamp;

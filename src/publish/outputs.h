@@ -28,6 +28,9 @@ void output_write(outputs *to, const char *path, span bytes, problems *found);
 /* Copies the file at `from` to `path`; `*content` is the digest of its bytes. */
 void output_copy(outputs *to, const char *path, const char *from, digest *content, problems *found);
 
+/* Notes the file at `path`, which another program has just written, with its content. */
+void output_note(outputs *to, const char *path, problems *found);
+
 /* Notes the file at `path` as one of the site's, without writing it: what can't be made now stays
  * as it is. Nothing where there is no such file. */
 void output_keep(outputs *to, const char *path);

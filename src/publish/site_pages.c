@@ -89,8 +89,7 @@ static void make_search(maker *with) {
                page_view(with->a, with->by, "search", "search/", "Search",
                          "Find a recipe by what is in the cupboard."));
     text_clear(&with->page);
-    view_write_json(search_index_of(with->a, with->rows, &with->by->folder->shelf), false,
-                    &with->page);
+    view_write_json(search_index_of(with->a, with->by, with->rows), false, &with->page);
     output_write(with->to, "search/index.json", text_span(&with->page), with->found);
     arena_reset(with->a);
 }

@@ -2,7 +2,8 @@
 
 comparison comparison_of(arena *a, const record *earlier, const ground *now,
                          const site_folder *folder, const names *slugs) {
-    comparison with = {.earlier = earlier, .folder = folder, .slugs = slugs};
+    comparison with = {
+        .earlier = earlier, .folder = folder, .slugs = slugs, .redrawn = names_in(a)};
     with.common_changed = !earlier || !now->program || earlier->common != now->common ||
                           earlier->ground_count != now->count;
     if (!with.common_changed)
@@ -40,13 +41,45 @@ static bool is_touched(const ground_change *change, const made *was) {
     return false;
 }
 
-static bool has_picture(const site_folder *folder, const made *was) {
+/* True when its picture is there and shown from the same files as before. */
+static bool has_picture(const comparison *with, const made *was) {
+    size_t at;
     if (!was->row || !was->row->picture)
         return true;
-    for (size_t i = 0; i < folder->pictures.count; i++)
-        if (strcmp(folder->pictures.items[i].name, was->row->picture) == 0)
+    if (names_find(&with->redrawn, span_of(was->row->picture), &at))
+        return false;
+    const file_list *pictures = &with->folder->pictures;
+    for (size_t i = 0; i < pictures->count; i++)
+        if (strcmp(pictures->items[i].name, was->row->picture) == 0)
             return true;
     return false;
+}
+
+static bool same_paths(const made *was, const made *now) {
+    if (!was || !now || was->files.count != now->files.count)
+        return false;
+    for (size_t i = 0; i < was->files.count; i++)
+        if (strcmp(was->files.items[i].path, now->files.items[i].path) != 0)
+            return false;
+    return true;
+}
+
+static bool is_in_trials(const trials *log, const char *picture) {
+    for (size_t i = 0; i < log->count; i++) {
+        const trial *bake = &log->items[i];
+        if ((bake->picture_as_written && strcmp(bake->picture_as_written, picture) == 0) ||
+            (bake->picture_swapped && strcmp(bake->picture_swapped, picture) == 0))
+            return true;
+    }
+    return false;
+}
+
+void comparison_note_picture(comparison *with, const made *was, const made *now) {
+    const char *name = now ? now->name : was->name;
+    if (same_paths(was, now))
+        return;
+    names_add(&with->redrawn, span_of(name), 0, NULL);
+    with->common_changed = with->common_changed || is_in_trials(&with->folder->book.log, name);
 }
 
 /* False when an earlier file in order has the same slug now: that is a problem to tell. */
@@ -70,7 +103,7 @@ static made copy_of(arena *a, const made *was, const file_entry *file) {
 bool recipe_stays(const comparison *with, const made *was, const file_entry *file,
                   const outputs *to, made *stays) {
     if (!was || with->common_changed || was->troubled || is_touched(&with->change, was) ||
-        !has_picture(with->folder, was) || !has_own_slug(with, was) ||
+        !has_picture(with, was) || !has_own_slug(with, was) ||
         !has_same_bytes(with, "recipes", was, file))
         return false;
     *stays = copy_of(to->home, was, file);

@@ -14,7 +14,12 @@ typedef struct {
     bool common_changed; /* or the recipes can't be told one by one: all are made again */
     const site_folder *folder;
     const names *slugs; /* of recipes: which file, the first in order, has each */
+    names redrawn;      /* pictures whose files are called otherwise than before, or are gone */
 } comparison;
+
+/* Notes that the files of the picture `now` are others than those of `was` (either may be null), if
+ * so: recipes that show it are made again; where a trial shows it, all are. */
+void comparison_note_picture(comparison *with, const made *was, const made *now);
 
 /* Compares the ground `now` with that of `earlier` (null: there is none). In `a`. */
 comparison comparison_of(arena *a, const record *earlier, const ground *now,

@@ -111,11 +111,10 @@ static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
     view_put_text(a, put, "name", from->title);
     put_optional(a, put, "description", from->summary);
     view_put_text(a, put, "url", address);
-    if (from->picture) {
-        view *images = view_put_list(a, put, "image");
-        view_put_text(a, images, NULL,
-                      page_address(a, by->folder, arena_format(a, "pictures/%s", from->picture)));
-    }
+    const site_picture *picture = picture_find(by->pictures, from->picture);
+    if (picture)
+        view_put_text(a, view_put_list(a, put, "image"), NULL,
+                      page_address(a, by->folder, picture_path_largest(a, picture)));
     put_person(a, put, by, from);
     put_optional(a, put, "datePublished", from->date);
     put_optional(a, put, "dateModified", from->changed);

@@ -108,11 +108,10 @@ view *page_view(arena *a, const page_maker *by, const char *kind, const char *pa
     return page;
 }
 
-void page_put_picture(arena *a, view *to, const char *key, const char *picture,
-                      const char *picture_text) {
-    if (!picture)
-        return;
-    view *put = view_put_object(a, to, key);
-    view_put_text(a, put, "src", arena_format(a, "pictures/%s", picture));
-    view_put_text(a, put, "alt", picture_text ? picture_text : "");
+void page_put_image(arena *a, const page_maker *by, view *page, const char *picture) {
+    const site_picture *of = picture_find(by->pictures, picture);
+    for (view *about = page->first; of && about; about = about->next)
+        if (strcmp(about->key, "page") == 0)
+            view_put_text(a, about, "image",
+                          page_address(a, by->folder, picture_path_largest(a, of)));
 }

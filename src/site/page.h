@@ -3,6 +3,7 @@
 #define SITE_PAGE_H
 
 #include "read/site_folder.h"
+#include "site/pictures.h"
 #include "site/theme.h"
 #include "swap/note.h"
 
@@ -10,7 +11,8 @@
 typedef struct {
     const site_folder *folder;
     const theme *look;
-    bool show_views; /* write each page's view beside it, for who makes a theme */
+    bool show_views;               /* write each page's view beside it, for who makes a theme */
+    const site_pictures *pictures; /* null: none */
 } page_maker;
 
 /* A new view for the page at `path` ("recipes/rounds/"; "" is the home page) with site, root,
@@ -34,8 +36,8 @@ char *path_of_swapped(arena *a, const recipe *of, const swap_note *note);
 /* The site's address followed by `path`. */
 char *page_address(arena *a, const site_folder *of, const char *path);
 
-/* {src, alt} under `key`, when `picture` is not null. */
-void page_put_picture(arena *a, view *to, const char *key, const char *picture,
-                      const char *picture_text);
+/* Names the picture that stands for the page elsewhere, by its whole address; nothing where the
+ * site has none of that name, which may be null. */
+void page_put_image(arena *a, const page_maker *by, view *page, const char *picture);
 
 #endif

@@ -37,7 +37,7 @@ static void put_ingredients(arena *a, view *index, const uint16_t *numbers, cons
     }
 }
 
-static void put_words(arena *a, view *to, const recipe_row *of) {
+static void put_words(arena *a, view *to, const page_maker *by, const recipe_row *of) {
     view_put_text(a, to, "slug", of->slug);
     view_put_text(a, to, "title", of->title);
     view_put_text(a, to, "summary", of->summary);
@@ -47,11 +47,12 @@ static void put_words(arena *a, view *to, const recipe_row *of) {
     view *tags = view_put_list(a, to, "tags");
     for (size_t i = 0; i < of->tag_count; i++)
         view_put_text(a, tags, NULL, of->tags[i]);
-    if (!of->picture)
+    const site_picture *picture = picture_find(by->pictures, of->picture);
+    if (!picture)
         return;
-    view *picture = view_put_object(a, to, "picture");
-    view_put_text(a, picture, "src", arena_format(a, "pictures/%s", of->picture));
-    view_put_text(a, picture, "alt", of->picture_text ? of->picture_text : "");
+    view *put = view_put_object(a, to, "picture");
+    view_put_text(a, put, "src", picture_path_smallest(a, picture));
+    view_put_text(a, put, "alt", of->picture_text ? of->picture_text : "");
 }
 
 static void put_figures(arena *a, view *to, const recipe_row *of) {
@@ -107,7 +108,8 @@ static void put_swaps(arena *a, view *to, const recipe_row *of, const uint16_t *
     }
 }
 
-view *search_index_of(arena *a, const recipe_rows *rows, const pantry *shelf) {
+view *search_index_of(arena *a, const page_maker *by, const recipe_rows *rows) {
+    const pantry *shelf = &by->folder->shelf;
     const uint16_t *numbers = ingredient_numbers(a, rows, shelf);
     view *index = view_object(a);
     view_put_number(a, index, "version", INDEX_VERSION, 0);
@@ -116,7 +118,7 @@ view *search_index_of(arena *a, const recipe_rows *rows, const pantry *shelf) {
     for (size_t i = 0; i < rows->count; i++) {
         const recipe_row *of = &rows->items[i];
         view *one = view_put_object(a, recipes, NULL);
-        put_words(a, one, of);
+        put_words(a, one, by, of);
         put_figures(a, one, of);
         put_sets(a, one, of);
         put_numbers_of(a, one, "ingredients", of, numbers, false);

@@ -3,10 +3,10 @@
 #ifndef SITE_SEARCH_INDEX_H
 #define SITE_SEARCH_INDEX_H
 
+#include "site/page.h"
 #include "site/row.h"
-#include "site/view.h"
 
 /* The document: version, ingredients in use, recipes. In `a`; the rows are borrowed. */
-view *search_index_of(arena *a, const recipe_rows *rows, const pantry *shelf);
+view *search_index_of(arena *a, const page_maker *by, const recipe_rows *rows);
 
 #endif

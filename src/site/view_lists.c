@@ -52,12 +52,12 @@ static const char *figure(arena *a, double value, const char *in, bool lower_bou
     return arena_format(a, "%s%s %s", lower_bound ? "at least " : "", number_copy(a, value, 0), in);
 }
 
-void view_put_item(arena *a, view *list, const recipe_row *of) {
+void view_put_item(arena *a, view *list, const page_maker *by, const recipe_row *of) {
     view *item = view_put_object(a, list, NULL);
     view_put_text(a, item, "title", of->title);
     view_put_text(a, item, "summary", of->summary);
     view_put_text(a, item, "href", path_of_recipe(a, of->slug));
-    page_put_picture(a, item, "picture", of->picture, of->picture_text);
+    picture_put(a, item, "picture", by->pictures, of->picture, of->picture_text);
     view_put_text(a, item, "kind", of->kind);
     view_put_text(a, item, "protein_text", figure(a, of->protein_g, "g", of->lacking));
     view_put_text(a, item, "energy_text", figure(a, of->energy_kcal, "kcal", of->lacking));
@@ -73,7 +73,7 @@ static int compare_newest(const void *left, const void *right) {
     return order ? order : strcmp((*a)->slug, (*b)->slug);
 }
 
-static void put_latest(arena *a, view *page, const recipe_rows *rows) {
+static void put_latest(arena *a, view *page, const page_maker *by, const recipe_rows *rows) {
     const recipe_row **newest = ARENA_ARRAY(a, const recipe_row *, rows->count);
     for (size_t i = 0; i < rows->count; i++)
         newest[i] = &rows->items[i];
@@ -81,7 +81,7 @@ static void put_latest(arena *a, view *page, const recipe_rows *rows) {
         qsort(newest, rows->count, sizeof *newest, compare_newest);
     view *latest = view_put_list(a, page, "latest");
     for (size_t i = 0; i < rows->count && i < LATEST_SHOWN; i++)
-        view_put_item(a, latest, newest[i]);
+        view_put_item(a, latest, by, newest[i]);
 }
 
 static void put_names(arena *a, view *page, const char *key, const char *folder,
@@ -116,7 +116,7 @@ view *view_of_home(arena *a, const page_maker *by, const recipe_rows *rows, cons
                    const row_groups *tags) {
     const site_folder *folder = by->folder;
     view *page = page_view(a, by, "home", "", folder->settings.title, folder->settings.summary);
-    put_latest(a, page, rows);
+    put_latest(a, page, by, rows);
     put_names(a, page, "kinds", "kinds", kinds);
     put_names(a, page, "tags", "tags", tags);
     put_powders(a, page, by, rows);
@@ -136,8 +136,8 @@ static view *list_page(arena *a, const page_maker *by, const char *path, const c
     return page;
 }
 
-static void put_group(arena *a, view *list, const recipe_rows *rows, const row_group *of,
-                      const char *href) {
+static void put_group(arena *a, view *list, const page_maker *by, const recipe_rows *rows,
+                      const row_group *of, const char *href) {
     view *group = view_put_object(a, list, NULL);
     if (href) {
         view_put_text(a, group, "name", of->name);
@@ -145,7 +145,7 @@ static void put_group(arena *a, view *list, const recipe_rows *rows, const row_g
     }
     view *items = view_put_list(a, group, "items");
     for (size_t i = 0; i < of->count; i++)
-        view_put_item(a, items, &rows->items[of->rows[i]]);
+        view_put_item(a, items, by, &rows->items[of->rows[i]]);
 }
 
 view *view_of_groups(arena *a, const page_maker *by, const char *path, const char *heading,
@@ -154,7 +154,7 @@ view *view_of_groups(arena *a, const page_maker *by, const char *path, const cha
     view *list = view_put_list(a, page, "groups");
     const char *folder = strcmp(path, "tags/") == 0 ? "tags" : "kinds";
     for (size_t i = 0; i < groups->count; i++)
-        put_group(a, list, rows, &groups->items[i],
+        put_group(a, list, by, rows, &groups->items[i],
                   arena_format(a, "%s/%s/", folder, groups->items[i].slug));
     return page;
 }
@@ -162,7 +162,7 @@ view *view_of_groups(arena *a, const page_maker *by, const char *path, const cha
 view *view_of_group(arena *a, const page_maker *by, const char *path, const recipe_rows *rows,
                     const row_group *of) {
     view *page = list_page(a, by, path, phrase_capitalised(a, of->name), of->count);
-    put_group(a, view_put_list(a, page, "groups"), rows, of, NULL);
+    put_group(a, view_put_list(a, page, "groups"), by, rows, of, NULL);
     return page;
 }
 

@@ -38,6 +38,6 @@ view *view_of_group(arena *a, const page_maker *by, const char *path, const reci
 view *view_of_plain(arena *a, const page_maker *by, const plain_page *of);
 
 /* {title, href, picture, protein_text, …} of one recipe, under `list`. */
-void view_put_item(arena *a, view *list, const recipe_row *of);
+void view_put_item(arena *a, view *list, const page_maker *by, const recipe_row *of);
 
 #endif

@@ -6,17 +6,17 @@
 #include "site/view_swaps.h"
 #include "site/view_trials.h"
 
-static void put_head(arena *a, view *to, const recipe *of, const site_settings *by) {
+static void put_head(arena *a, view *to, const recipe *of, const page_maker *by) {
     view_put_text(a, to, "title", of->title);
     view_put_text(a, to, "summary", of->summary);
     view_put_text(a, to, "slug", of->slug);
     view_put_text(a, to, "kind", of->kind);
     view_put_text(a, to, "kind_href", of->kind ? path_of_kind(a, of->kind) : NULL);
-    view_put_text(a, to, "author", of->author ? of->author : by->author);
+    view_put_text(a, to, "author", of->author ? of->author : by->folder->settings.author);
     view_put_text(a, to, "date", of->date);
     view_put_text(a, to, "date_text", phrase_date(a, of->date));
     view_put_text(a, to, "changed_text", phrase_date(a, of->changed));
-    page_put_picture(a, to, "picture", of->picture, of->picture_text);
+    picture_put(a, to, "picture", by->pictures, of->picture, of->picture_text);
 }
 
 void view_put_yield(arena *a, view *to, const recipe *of) {
@@ -185,14 +185,14 @@ void view_put_times(arena *a, view *to, const recipe *of) {
 view *view_of_recipe(arena *a, const whole_recipe *of) {
     const site_settings *settings = &of->by->folder->settings;
     view *put = view_object(a);
-    put_head(a, put, of->of, settings);
+    put_head(a, put, of->of, of->by);
     view_put_yield(a, put, of->of);
     view_put_times(a, put, of->of);
     view_put_groups(a, put, of->of, settings->cups);
     put_body(a, put, &of->how);
     view_put_figures(a, put, of->figures);
     put_tags(a, put, of->of);
-    view_put_trials(a, put, of->of, &of->by->folder->book.log);
+    view_put_trials(a, put, of->by, of->of);
     view_put(put, "figures", view_of_macros(a, of->figures));
     return put;
 }
@@ -208,10 +208,7 @@ view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone) {
     const recipe *from = of->of;
     const char *path = path_of_recipe(a, from->slug);
     view *page = page_view(a, of->by, "recipe", path, from->title, from->summary);
-    if (from->picture) {
-        const char *picture = arena_format(a, "pictures/%s", from->picture);
-        view_put_text(a, page, "image", page_address(a, of->by->folder, picture));
-    }
+    page_put_image(a, of->by, page, from->picture);
     view_put_text(a, page, "json_ld", json_ld_of(a, of->by, of->figures, &of->how));
     view_put_swaps(a, page, &of->words, of->notes);
     view_put_all(page, alone);

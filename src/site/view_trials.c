@@ -92,26 +92,29 @@ static const char *amounts_text(arena *a, const trial *bake) {
                         bake->liquid_g < 0 ? "less" : "more");
 }
 
-static void put_picture(arena *a, view *put, const char *key, const char *name) {
-    if (name)
-        view_put_text(a, put, key, arena_format(a, "pictures/%s", name));
-}
-
-static void put_pictures(arena *a, view *put, const trial *bake) {
+static void put_pictures(arena *a, view *put, const page_maker *by, const trial *bake) {
     if (!bake->picture_as_written && !bake->picture_swapped)
         return;
     view *pictures = view_put_object(a, put, "pictures");
-    put_picture(a, pictures, "as_written", bake->picture_as_written);
-    put_picture(a, pictures, "swapped", bake->picture_swapped);
+    picture_put(a, pictures, "as_written", by->pictures, bake->picture_as_written, NULL);
+    picture_put(a, pictures, "swapped", by->pictures, bake->picture_swapped, NULL);
 }
 
-static void put_trial(arena *a, view *list, const trial *bake, const char *id, bool overtaken) {
+/* A bake, its address in the page, and whether a later one of the pair says otherwise. */
+typedef struct {
+    const trial *bake;
+    const char *id;
+    bool overtaken;
+} shown_trial;
+
+static void put_trial(arena *a, view *list, const page_maker *by, const shown_trial *of) {
+    const trial *bake = of->bake;
     view *put = view_put_object(a, list, NULL);
-    view_put_text(a, put, "id", id);
+    view_put_text(a, put, "id", of->id);
     view_put_text(a, put, "from", bake->replaced.what->name);
     view_put_text(a, put, "to", bake->with.what->name);
     view_put_verdict(a, put, bake->outcome);
-    view_put_bool(a, put, "overtaken", overtaken);
+    view_put_bool(a, put, "overtaken", of->overtaken);
     view_put_text(a, put, "date_text", phrase_date(a, bake->date));
     view_put_text(a, put, "amounts_text", amounts_text(a, bake));
     view_put_text(a, put, "texture_text",
@@ -120,7 +123,7 @@ static void put_trial(arena *a, view *list, const trial *bake, const char *id, b
     put_measures(a, put, bake);
     view_put_text(a, put, "remarks", bake->remarks);
     view_put_text(a, put, "by", bake->by);
-    put_pictures(a, put, bake);
+    put_pictures(a, put, by, bake);
 }
 
 /* True when another bake of the same pair goes before this one. */
@@ -143,7 +146,8 @@ static const char *id_among(arena *a, const trials *bakes, size_t which) {
     return earlier ? arena_format(a, "%s-%zu", id, earlier + 1) : id;
 }
 
-void view_put_trials(arena *a, view *to, const recipe *of, const trials *log) {
+void view_put_trials(arena *a, view *to, const page_maker *by, const recipe *of) {
+    const trials *log = &by->folder->book.log;
     view *list = view_put_list(a, to, "trials");
     trials ours = {0};
     for (size_t i = 0; i < log->count; i++) {
@@ -152,7 +156,8 @@ void view_put_trials(arena *a, view *to, const recipe *of, const trials *log) {
             LIST_ADD(a, &ours, *bake);
     }
     for (size_t i = 0; i < ours.count; i++)
-        put_trial(a, list, &ours.items[i], id_among(a, &ours, i),
-                  is_overtaken(&ours, &ours.items[i]));
+        put_trial(a, list, by,
+                  &(shown_trial){&ours.items[i], id_among(a, &ours, i),
+                                 is_overtaken(&ours, &ours.items[i])});
     view_put_bool(a, to, "has_trials", list->count > 0);
 }

@@ -2,11 +2,10 @@
 #ifndef SITE_VIEW_TRIALS_H
 #define SITE_VIEW_TRIALS_H
 
-#include "site/view.h"
-#include "swap/match.h"
+#include "site/page.h"
 
 /* Puts `trials` and `has_trials` on `to`: the bakes of `of`, in the order of the log. */
-void view_put_trials(arena *a, view *to, const recipe *of, const trials *log);
+void view_put_trials(arena *a, view *to, const page_maker *by, const recipe *of);
 
 /* "trial-2026-01-04-pea-protein-isolate-whey-protein-isolate": the address of a trial within its
  * recipe's page. Of two bakes of one pair on one day it leads to the first. */

@@ -20,6 +20,11 @@
           check_swap_advice, false)                                                                \
     CHECK("link", "a link or picture that leads nowhere", check_links, true)                       \
     CHECK("picture-text", "a picture without words for those who can't see it", NULL, true)        \
+    /* what becomes of rules over all recipes: publish/rule_report.h */                            \
+    CHECK("rule-contradicted", "a rule or swap that trials contradict", NULL, false)               \
+    CHECK("rule-never-holds", "a rule whose facts no recipe has", NULL, false)                     \
+    CHECK("rule-hidden", "a rule that others always go before", NULL, false)                       \
+    CHECK("swap-unanswered", "a swap that readers ask for and nothing answers", NULL, false)       \
     /* found in reading */                                                                         \
     CHECK("portion", "a portion that does not divide what the recipe makes", NULL, false)          \
     CHECK("not-weighed", "a line that counts for nothing", NULL, false)                            \

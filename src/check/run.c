@@ -2,6 +2,7 @@
 
 #include "check/checks.h"
 #include "check/silence.h"
+#include "publish/rule_report.h"
 #include "publish/workers.h"
 #include "read/recipe_files.h"
 #include "read/trial_builds.h"
@@ -19,6 +20,7 @@ typedef struct {
     arena *a;
     const char *name; /* inside recipes/ */
     size_t errors;
+    rule_tally *tally; /* what rules do in it is added here */
     problems *found;
 } file_work;
 
@@ -29,6 +31,7 @@ static void check_read(const file_work *w, const recipe *of) {
     if (good) {
         recipe_facts about = facts_of(w->a, of, &w->site->folder->shelf);
         notes_check(w->a, &w->site->folder->book, &about, w->found);
+        rule_report_recipe(w->a, w->tally, &about, w->found);
         check_recipe(w->site, w->a, of, &about, w->found);
     }
     silence_apply(w->a, of->file, of->source, good, w->found);
@@ -45,13 +48,14 @@ typedef struct {
     shared_work *shared;
     arena *keep;
     problems found;
+    rule_tally tally;
     pthread_t thread;
     bool started, machine_failed;
 } worker;
 
 static void check_file(worker *w, arena *a, const char *name) {
     const check_site *site = w->shared->site;
-    file_work one = {site, a, name, w->found.errors, &w->found};
+    file_work one = {site, a, name, w->found.errors, &w->tally, &w->found};
     bool failed;
     const recipe *of = site_folder_recipe(a, site->folder, name, &w->found, &failed);
     w->machine_failed = w->machine_failed || failed;
@@ -75,6 +79,7 @@ static void *work(void *state) {
 static void worker_start(worker *w, shared_work *shared) {
     *w = (worker){.shared = shared, .keep = arena_new()};
     w->found = problems_in(w->keep);
+    w->tally = rule_tally_new(w->keep, &shared->site->folder->book);
     w->started = pthread_create(&w->thread, NULL, work, w) == 0;
     if (!w->started)
         work(w); /* no thread to be had: the work is done here, just later */
@@ -84,6 +89,8 @@ static bool check_recipes(const check_site *site, unsigned asked, problems *foun
     worker workers[WORKERS_MOST];
     shared_work shared = {.site = site};
     unsigned count = workers_for(asked, site->folder->recipe_files.count);
+    arena *home = arena_new();
+    rule_tally all = rule_tally_new(home, &site->folder->book);
     bool good = true;
     for (unsigned i = 0; i < count; i++)
         worker_start(&workers[i], &shared);
@@ -91,9 +98,13 @@ static bool check_recipes(const check_site *site, unsigned asked, problems *foun
         if (workers[i].started)
             pthread_join(workers[i].thread, NULL);
         problems_join(found, &workers[i].found);
-        arena_free(workers[i].keep);
+        rule_tally_join(&all, &workers[i].tally);
         good = good && !workers[i].machine_failed;
     }
+    rule_report_site(&all, found);
+    for (unsigned i = 0; i < count; i++)
+        arena_free(workers[i].keep);
+    arena_free(home);
     return good;
 }
 
@@ -177,7 +188,8 @@ static void check_bytes(const check_site *site, arena *a, const char *file, span
     }
     const recipe *of =
         recipe_read(a, file, bytes, &site->folder->shelf, site->folder->settings.cups, found);
-    file_work one = {site, a, path_name(file), 0, found};
+    rule_tally tally = rule_tally_new(a, &site->folder->book);
+    file_work one = {site, a, path_name(file), 0, &tally, found};
     if (of)
         check_read(&one, of);
 }

@@ -31,7 +31,8 @@ CFLAGS_OURS := -std=c11 -D_GNU_SOURCE -Isrc -I$(OUT) $(OPTIMISE) -g $(WARNINGS) 
 LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now $(CHECKS) $(LDFLAGS)
 # lp_solve comes as an archive alone; with the archives of what it takes, starting loads nothing more.
 SOLVER := -llpsolve55 -l:libcolamd.a -l:libsuitesparseconfig.a -ldl
-LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc $(SOLVER) -lgumbo -lexpat -lz -lbrotlienc -lm -lpthread
+# libgumbo likewise.
+LIBS := -lcmark -lyaml -ljansson -lxxhash -lutf8proc $(SOLVER) -l:libgumbo.a -lexpat -lz -lbrotlienc -lm -lpthread
 
 Q := $(if $(V),,@)
 say = @$(if $(V),:,echo '  $(1)')

@@ -144,3 +144,20 @@ void fresh_folder_abandon(fresh_folder *from) {
     }
     rmdir(from->stage);
 }
+
+bool file_write_new(const char *path, span bytes, int *why) {
+    struct stat about;
+    if (lstat(path, &about) == 0) {
+        *why = EEXIST;
+        return false;
+    }
+    arena *a = arena_new();
+    const char *beside = arena_format(a, "%s.start-%ld", path, (long)getpid());
+    bool good = file_write(beside, bytes, why);
+    if (good && !move_new(beside, path, why)) {
+        unlink(beside);
+        good = false;
+    }
+    arena_free(a);
+    return good;
+}

@@ -1,4 +1,4 @@
-/* A folder that comes to be whole or not at all.
+/* A folder, or a file, that comes to be whole or not at all.
  *
  * Files are written to a folder beside the place (or inside it, where an empty folder is there
  * already) and moved in at the end, over nothing:
@@ -38,5 +38,9 @@ bool fresh_folder_finish(fresh_folder *from, int *why);
 
 /* Removes what was written; after fresh_folder_begin or any function that failed. */
 void fresh_folder_abandon(fresh_folder *from);
+
+/* Writes `bytes` as a new file at `path`, whole or not at all, making missing parent folders.
+ * EEXIST when anything is there. */
+bool file_write_new(const char *path, span bytes, int *why);
 
 #endif

@@ -2,12 +2,13 @@
 _crumbnote() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
   if [ "$COMP_CWORD" -eq 1 ]; then
-    mapfile -t COMPREPLY < <(compgen -W 'start site check weigh macros swap trial cupboard release --help' -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W 'start draft site check weigh macros swap trial cupboard release --help' -- "$word")
     return
   fi
   case $before in
-    --out|--to) mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
-    --workers|--short-of|--keep) return ;;
+    --to) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+    --out) mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
+    --workers|--short-of|--keep|--number) return ;;
     --verdict) mapfile -t COMPREPLY < <(compgen -W 'works adjust different avoid' -- "$word"); return ;;
     --date|--liquid|--texture|--height|--spread|--weight|--remarks|--by|--file|--picture) return ;;
     --as-written-*) return ;;
@@ -16,6 +17,7 @@ _crumbnote() {
   esac
   if [[ $word == -* ]]; then
     local options='--json --help'
+    [ "${COMP_WORDS[1]}" = draft ] && options="$options --to --number"
     [ "${COMP_WORDS[1]}" = site ] && options="$options --out --workers --views"
     [ "${COMP_WORDS[1]}" = check ] && options="$options --as --stdin"
     [ "${COMP_WORDS[1]}" = cupboard ] && options="$options --short-of --staples"
@@ -26,6 +28,7 @@ _crumbnote() {
   fi
   case ${COMP_WORDS[1]} in
     cupboard) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
+    draft) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -f -- "$word") ;;
     start|site|check|release) mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
     macros|swap|trial) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -f -X '!*.md' -- "$word"; compgen -d -- "$word") ;;
   esac

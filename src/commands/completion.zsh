@@ -4,6 +4,7 @@ _crumbnote() {
   local -a commands
   commands=(
     'start:begin a site folder that builds as it is'
+    'draft:a recipe to finish, from JSON-LD, a web page or plain text'
     'site:write the whole site'
     'check:report every problem, write nothing'
     'weigh:one ingredient line to grams and to kitchen measures'
@@ -20,6 +21,7 @@ _crumbnote() {
   case ${words[2]} in
     site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--views[each page as JSON too]' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     release) _arguments '--to[the folder of releases]:folder:_files -/' '--keep[earlier releases kept]:number:' '--back[return to the release before]' '--gzip[x.gz beside each text file]' '--brotli[x.br likewise]' '--workers[recipes and pages worked on at a time]:number:' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
+    draft) _arguments '--to[a file to write, a folder to write into, or a site folder]:place:_files' '--number[which one, where FILE holds several recipes]:number:' '--json[one JSON document]' '--help[this command]' '2:file:_files' ;;
     check) _arguments '--as[what goes to standard output]:form:(text json annotations sarif)' '--stdin[check standard input as this file]:file:_files -g "*.md"' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     start) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     cupboard) _arguments '--short-of[recipes that lack so many things at the most]:count:' '--staples[salt, leaveners and flavourings are at hand too]' '--json[one JSON document]' '--help[this command]' '2:site folder:_files -/' '*:ingredient:' ;;

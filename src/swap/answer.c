@@ -167,17 +167,14 @@ static exchange in_part(const exchange *made, const leaving *what) {
  * what it was when free water does. */
 static liquid_change liquid_combined(const exchange *made) {
     balance after = exchange_balance(made, liquid_at(made->about, SIZE_MAX), 0);
-    range was = made->before->taken_cold_g, is = after.taken_cold_g;
-    double left_g = made->before->water_g - after.water_g;
-    double water_g = left_g + is.typical - was.typical;
+    range free_g = exchange_free_change_g(made, &after, false);
+    double water_g = -free_g.typical;
     liquid_change change = {.line = liquid_line(made->about, made->replaced, water_g)};
     double wets = balance_water_per_g(liquid_at(made->about, change.line));
     double least_g = change.line == SIZE_MAX ? 0 : -made->about->of->weights[change.line].grams;
-    double ends_g[] = {left_g + is.low - was.low, left_g + is.high - was.high};
     change.needed_g = water_g / wets;
-    change.grams =
-        (range){fmax(fmin(ends_g[0], ends_g[1]) / wets, least_g), fmax(change.needed_g, least_g),
-                fmax(fmax(ends_g[0], ends_g[1]) / wets, least_g)};
+    change.grams = (range){fmax(-free_g.high / wets, least_g), fmax(change.needed_g, least_g),
+                           fmax(-free_g.low / wets, least_g)};
     change.rescues =
         fabs(water_g) <= LIQUID_RESCUES_MOST * made->before->batch_g &&
         change.grams.typical - change.needed_g <= LIQUID_SHORT_MOST * made->before->batch_g;

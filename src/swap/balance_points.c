@@ -2,7 +2,6 @@
 
 #include "swap/answer.h"
 #include "swap/balance_best.h"
-#include "swap/spread.h"
 
 #include <stdint.h>
 
@@ -33,52 +32,6 @@ static range range_times(range r, double times) {
     return (range){r.low * times, r.typical * times, r.high * times};
 }
 
-/* -- how far a difference is known ----------------------------------------------------------- */
-
-/* Uncertain in a difference: the uptakes of what goes and comes, and how much of them counts. */
-enum { GOES_FIRST, GOES_SECOND, COMES, ALSO_COMES, IN_BATTER, UNCERTAIN };
-
-typedef struct {
-    double water_g;          /* more or less than before */
-    double taken_g;          /* what else is taken up more, by the liquid: known well enough */
-    double grams[IN_BATTER]; /* that come (+) and go (-) */
-    range uncertain[UNCERTAIN];
-} grounds;
-
-static double change_at(const void *grounds_given, const double at[]) {
-    const grounds *on = grounds_given;
-    double uptake_g = 0;
-    for (size_t i = 0; i < IN_BATTER; i++)
-        uptake_g += on->grams[i] * at[i];
-    return on->water_g - on->taken_g - at[IN_BATTER] * uptake_g;
-}
-
-static range uptake_of(const ingredient *what, bool heated) {
-    return what->has_uptake ? heated ? what->heated_uptake : what->cold_uptake : (range){0};
-}
-
-/* The change of free water that `made` brings, the liquid included; `typical_g` of it. */
-static range free_change_g(const exchange *made, double water_g, bool heated, double typical_g) {
-    double at[UNCERTAIN];
-    grounds on = {.water_g = water_g,
-                  .uncertain = {[COMES] = uptake_of(made->comes.what, heated),
-                                [IN_BATTER] = {UPTAKE_IN_BATTER_LOW, UPTAKE_IN_BATTER,
-                                               UPTAKE_IN_BATTER_HIGH}},
-                  .grams = {[COMES] = made->comes.grams}};
-    if (made->also_comes.what) {
-        on.uncertain[ALSO_COMES] = uptake_of(made->also_comes.what, heated);
-        on.grams[ALSO_COMES] = made->also_comes.grams;
-    }
-    for (size_t i = 0; i < made->goes_count; i++) {
-        on.uncertain[GOES_FIRST + i] = uptake_of(made->goes[i].what, heated);
-        on.grams[GOES_FIRST + i] = -made->goes[i].grams;
-    }
-    for (size_t i = 0; i < UNCERTAIN; i++)
-        at[i] = on.uncertain[i].typical;
-    on.taken_g = change_at(&on, at) - typical_g;
-    return spread_over(change_at, &on, on.uncertain, UNCERTAIN);
-}
-
 /* -- the points ------------------------------------------------------------------------------ */
 
 /* `of` with the amounts of the part, which is `share` of the recipe, and the balance there. */
@@ -88,14 +41,8 @@ static balance_at settled(const exchange *equal, balance_at of, double share) {
     made.also_comes.grams = of.also_to_g;
     of.there = true;
     of.after = exchange_balance(&made, liquid_at(made.about, of.liquid_line), of.liquid_g.typical);
-    double water_g = of.after.water_g - made.before->water_g;
-    double bowl_g =
-        balance_free_cold_g(&of.after).typical - balance_free_cold_g(made.before).typical;
-    double bake_g =
-        balance_free_heated_g(&of.after).typical - balance_free_heated_g(made.before).typical;
-    of.bowl_change_g = free_change_g(&made, water_g, false, bowl_g);
-    of.bake_change_g =
-        free_change_g(&made, water_g - of.after.lost_g + made.before->lost_g, true, bake_g);
+    of.bowl_change_g = exchange_free_change_g(&made, &of.after, false);
+    of.bake_change_g = exchange_free_change_g(&made, &of.after, true);
     of.to_g = range_times(of.to_g, 1 / share);
     of.also_to_g /= share;
     return of;

@@ -150,32 +150,6 @@ static range needed_range(const grounds *on) {
     return spread_over(needed_g, on, on->uncertain, UNCERTAIN);
 }
 
-balance exchange_balance(const exchange *made, const ingredient *liquid, double liquid_g) {
-    balance after = *made->before, moved;
-    for (size_t i = 0; i < made->goes_count; i++) {
-        moved = balance_of_ingredient(made->goes[i].what, made->goes[i].grams);
-        after = balance_difference(&after, &moved);
-    }
-    moved = balance_of_ingredient(made->comes.what, made->comes.grams);
-    after = balance_sum(&after, &moved);
-    if (made->also_comes.what) {
-        moved = balance_of_ingredient(made->also_comes.what, made->also_comes.grams);
-        after = balance_sum(&after, &moved);
-    }
-    moved = balance_of_ingredient(liquid, fabs(liquid_g));
-    after = liquid_g < 0 ? balance_difference(&after, &moved) : balance_sum(&after, &moved);
-    after.lost_g = made->about->of->bake_loss * after.batch_g;
-    return after;
-}
-
-bool exchange_known(const exchange *made) {
-    for (size_t i = 0; i < made->goes_count; i++)
-        if (!balance_known(made->goes[i].what))
-            return false;
-    return balance_known(made->comes.what) &&
-           (!made->also_comes.what || balance_known(made->also_comes.what));
-}
-
 /* No less than what the line can give. */
 static range bounded(range needed, const recipe_facts *about, size_t line) {
     double least = line == SIZE_MAX ? 0 : -about->of->weights[line].grams;

@@ -14,9 +14,7 @@
 #ifndef SWAP_LIQUID_H
 #define SWAP_LIQUID_H
 
-#include "swap/amounts.h"
-#include "swap/balance.h"
-#include "swap/facts.h"
+#include "swap/exchange.h"
 
 /* Most free water that a gram of dry asks for: 1.5, as in a batter that pours (an estimate). */
 #define FREE_PER_DRY_MOST 1.5
@@ -40,27 +38,9 @@ typedef struct {
 /* r above: `free_g` (0 or more) of free water to `dry_g`, 0 where nothing is dry. */
 double liquid_free_per_dry(double free_g, double dry_g);
 
-/* What takes place: parts go, one comes, or two. */
-typedef struct {
-    const recipe_facts *about;   /* of the part of the recipe in which it does */
-    unsigned long long replaced; /* bits of the lines that go: no liquid is taken from them */
-    const balance *before;       /* of that part as written */
-    part goes[2];
-    size_t goes_count;
-    part comes;
-    part also_comes; /* `what` null: nothing */
-} exchange;
-
 /* True when liquids (milks, purées, yogurts, eggs) go and one comes: then only their water counts,
  * since what a milk carries asks for no water beside its own. */
 bool exchange_of_liquids(const exchange *made);
-
-/* True when every uptake that a liquid change rests on is known. */
-bool exchange_known(const exchange *made);
-
-/* The balance of what is `before` once the exchange is made and `liquid_g` (+ or -) of `liquid` is
- * added or held back. The bake loss stays the same share of the weight. */
-balance exchange_balance(const exchange *made, const ingredient *liquid, double liquid_g);
 
 /* The change that keeps free water as above. It is made on a line that the recipe has: the
  * heaviest of its drinkable liquids, else of its purées and yogurts, and where neither is there,

@@ -178,7 +178,8 @@ lint: | $(BUILD)/deps-test.ok
 install: $(PROGRAM) $(PICTURES)
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/man/man1 \
 	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions \
-	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions
+	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions \
+	    $(DESTDIR)$(PREFIX)/share/crumbnote/schemas
 	install -m 755 $(PROGRAM) $(DESTDIR)$(PREFIX)/bin/crumbnote
 	install -m 755 $(PICTURES) $(DESTDIR)$(PREFIX)/bin/crumbnote-pictures
 	install -m 644 src/commands/crumbnote.1 $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1
@@ -186,12 +187,15 @@ install: $(PROGRAM) $(PICTURES)
 	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions/crumbnote
 	install -m 644 src/commands/completion.zsh \
 	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions/_crumbnote
+	install -m 644 src/schemas/*.schema.json $(DESTDIR)$(PREFIX)/share/crumbnote/schemas
 
 uninstall:
 	rm -f $(DESTDIR)$(PREFIX)/bin/crumbnote $(DESTDIR)$(PREFIX)/bin/crumbnote-pictures \
 	    $(DESTDIR)$(PREFIX)/share/man/man1/crumbnote.1 \
 	    $(DESTDIR)$(PREFIX)/share/bash-completion/completions/crumbnote \
 	    $(DESTDIR)$(PREFIX)/share/zsh/site-functions/_crumbnote
+	rm -f $(DESTDIR)$(PREFIX)/share/crumbnote/schemas/*.schema.json
+	-rmdir $(DESTDIR)$(PREFIX)/share/crumbnote/schemas $(DESTDIR)$(PREFIX)/share/crumbnote 2>/dev/null
 
 clean:
 	find $(BUILD) -mindepth 1 ! -name .gitignore -delete

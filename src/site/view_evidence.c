@@ -55,12 +55,24 @@ static void put_bake(arena *a, view *list, const evidence_item *item, const reci
     view_put_text(a, one, "verdict_sign", verdict_sign(bake->outcome));
 }
 
+/* What is shown first: what came out otherwise, what agrees, what a later bake goes before. */
+static int order_of(const evidence_item *item) {
+    return !item->counts ? 2 : item->agrees;
+}
+
+/* A page stays readable when a swap was tried everywhere. */
+enum { BAKES_SHOWN = 5 };
+
 static void put_tried(arena *a, view *tried, const recipe *here, const evidence *of,
                       const swap_note *note) {
     view_put_text(a, tried, "text", evidence_text(a, of, note->says));
     view *list = view_put_list(a, tried, "bakes");
-    for (size_t i = 0; i < of->count; i++)
-        put_bake(a, list, &of->items[i], here, here->lines.items[note->line].what);
+    for (int order = 0; order <= 2; order++)
+        for (size_t i = 0; i < of->count && list->count < BAKES_SHOWN; i++)
+            if (order_of(&of->items[i]) == order)
+                put_bake(a, list, &of->items[i], here, here->lines.items[note->line].what);
+    if (of->count > BAKES_SHOWN)
+        view_put_text(a, tried, "more_text", arena_format(a, "%zu more", of->count - BAKES_SHOWN));
 }
 
 static bool holds(const evidence *all, const trial *bake) {

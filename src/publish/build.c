@@ -2,7 +2,6 @@
 
 #include "publish/picture_files.h"
 #include "publish/recipe_pages.h"
-#include "publish/rule_report.h"
 #include "publish/site_pages.h"
 #include "publish/unchanged.h"
 #include "read/trial_builds.h"
@@ -25,7 +24,6 @@ typedef struct {
     arena *keep; /* rows, problems, paths */
     problems found;
     outputs to;
-    rule_tally tally;
     pthread_t thread;
     bool started, machine_failed;
     bool changed; /* something differs from the earlier record */
@@ -56,8 +54,7 @@ static void *work(void *state) {
                           .keep = w->keep,
                           .to = &w->to,
                           .found = &w->found,
-                          .page = TEXT_EMPTY,
-                          .tally = &w->tally};
+                          .page = TEXT_EMPTY};
     size_t count = w->shared->by->folder->recipe_files.count, i;
     while ((i = atomic_fetch_add(&w->shared->next, 1)) < count) {
         arena_reset(a);
@@ -76,7 +73,6 @@ static void worker_start(worker *w, shared_work *shared) {
     w->found = problems_in(w->keep);
     w->to = (outputs){.home = w->keep, .folder = shared->out};
     w->to.settled_ns = earlier ? earlier->settled_ns : 0;
-    w->tally = rule_tally_new(w->keep, &shared->by->folder->book);
     w->started = pthread_create(&w->thread, NULL, work, w) == 0;
     if (!w->started)
         work(w); /* no thread to be had: the work is done here, just later */
@@ -170,14 +166,6 @@ static void make_recipes(build *b, const comparison *with) {
         b->machine_failed = b->machine_failed || w->machine_failed;
     }
     b->next.recipes = (made_list){recipes, files->count, files->count};
-}
-
-/* What the rules did over all recipes, where they were only checked. */
-static void report_rules(const build *b) {
-    rule_tally all = rule_tally_new(b->home, &b->by.folder->book);
-    for (unsigned i = 0; i < b->worker_count; i++)
-        rule_tally_join(&all, &b->workers[i].tally);
-    rule_report_site(&all, b->found);
 }
 
 /* -- what needs them all --------------------------------------------------------------------- */
@@ -315,8 +303,6 @@ static build_report build_with(build *b) {
     if (b->asked->out) {
         make_site_pages(b);
         settle(b);
-    } else {
-        report_rules(b);
     }
     build_report report = report_of(b);
     for (unsigned i = 0; i < b->worker_count; i++)

@@ -1,7 +1,6 @@
 #include "publish/recipe_pages.h"
 
 #include "publish/record_row.h"
-#include "publish/rule_report.h"
 #include "publish/swapped_pages.h"
 #include "site/view_recipe.h"
 
@@ -90,11 +89,6 @@ static void publish(recipe_maker *with, const recipe *of, const recipe_facts *ab
     into->row = row;
 }
 
-static void check_swaps(const recipe_maker *with, const recipe_facts *about) {
-    notes_check(with->a, &with->by->folder->book, about, with->found);
-    rule_report_recipe(with->a, with->tally, about, with->found);
-}
-
 static void make(recipe_maker *with, const made *earlier, made *into) {
     recipe *of = read_recipe(with, into->name);
     if (!of) {
@@ -104,9 +98,7 @@ static void make(recipe_maker *with, const made *earlier, made *into) {
     into->content = of->content;
     into->asks_all = of->own_swaps != NULL;
     recipe_facts about = facts_of(with->a, of, &with->by->folder->shelf);
-    if (!with->to->folder)
-        check_swaps(with, &about);
-    else if (of->publish)
+    if (of->publish)
         publish(with, of, &about, into);
 }
 

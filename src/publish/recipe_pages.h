@@ -7,7 +7,6 @@
 #include "publish/outputs.h"
 #include "publish/record.h"
 #include "site/page.h"
-#include "swap/rule_tally.h"
 
 typedef struct {
     const page_maker *by;
@@ -18,7 +17,6 @@ typedef struct {
     problems *found;
     text page; /* room for one file, used again and again */
     bool machine_failed;
-    rule_tally *tally; /* borrowed; where the site is only checked */
 } recipe_maker;
 
 /* Everything is borrowed but the page's room, which starts empty and which the caller frees. */

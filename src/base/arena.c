@@ -1,12 +1,13 @@
 #include "base/arena.h"
 
+#include "base/format.h"
 #include "base/memory.h"
 
 #include <stdalign.h>
 #include <stdarg.h>
 #include <stdint.h>
 
-enum { FIRST_BLOCK = 16 * 1024, LARGEST_BLOCK = 1024 * 1024 };
+enum { FIRST_BLOCK = 16 * 1024, LARGEST_BLOCK = 4 * 1024 * 1024 };
 
 typedef struct block {
     struct block *older;
@@ -50,28 +51,36 @@ void arena_free(arena *a) {
 }
 
 void arena_reset(arena *a) {
-    block *first = a->newest;
-    while (first->older)
-        first = first->older;
-    free_blocks(a->newest, first);
-    a->newest = first;
-    first->used = 0;
+    block *kept = a->newest; /* the largest: the next use mostly takes as much as this one */
+    free_blocks(kept->older, NULL);
+    kept->older = NULL;
+    kept->used = 0;
     a->used = 0;
 }
 
-void *arena_alloc(arena *a, size_t size) {
+/* Room is handed out in units that are aligned for any type; a block holds a whole number of
+ * them. */
+static size_t rounded(size_t size) {
     const size_t unit = alignof(max_align_t);
+    return size ? (size + unit - 1) / unit * unit : unit;
+}
+
+static void take(arena *a, block *b, size_t size) {
+    b->used += size;
+    a->used += size;
+}
+
+void *arena_alloc(arena *a, size_t size) {
     if (size > SIZE_MAX / 2)
         memory_failed();
-    size = size ? (size + unit - 1) / unit * unit : unit;
+    size = rounded(size);
     block *b = a->newest;
     if (b->size - b->used < size) {
         size_t next = b->size * 2 < LARGEST_BLOCK ? b->size * 2 : LARGEST_BLOCK;
         b = a->newest = block_new(size > next ? size : next, b);
     }
     void *room = b->bytes + b->used;
-    b->used += size;
-    a->used += size;
+    take(a, b, size);
     return memset(room, 0, size);
 }
 
@@ -87,15 +96,18 @@ span arena_copy_span(arena *a, span bytes) {
 }
 
 char *arena_format(arena *a, const char *format, ...) {
-    va_list values, again;
+    va_list values;
     va_start(values, format);
-    va_copy(again, values);
-    int length = vsnprintf(NULL, 0, format, values);
+    block *b = a->newest;
+    char *room = b->bytes + b->used;
+    size_t size = format_into(room, b->size - b->used, format, values) + 1;
+    if (size <= b->size - b->used) {
+        take(a, b, rounded(size));
+    } else {
+        room = arena_alloc(a, size);
+        format_into(room, size, format, values);
+    }
     va_end(values);
-    size_t size = length < 0 ? 1 : (size_t)length + 1;
-    char *room = arena_alloc(a, size);
-    vsnprintf(room, size, format, again);
-    va_end(again);
     return room;
 }
 

@@ -1,5 +1,7 @@
 #include "base/number.h"
 
+#include "base/format.h"
+
 #include <math.h>
 #include <stdint.h>
 
@@ -62,11 +64,16 @@ void number_add_fixed(text *t, double value, int decimals) {
         decimals = MOST_DECIMALS;
     uint64_t scaled = (uint64_t)scaled_and_rounded(fabs(value), decimals);
     uint64_t unit = (uint64_t)powers_of_ten[decimals];
+    char digits[1 + DIGITS_MOST + 1 + MOST_DECIMALS];
+    size_t length = 0;
     if (value < 0 && scaled)
-        text_add_char(t, '-');
-    text_format(t, "%llu", (unsigned long long)(scaled / unit));
+        digits[length++] = '-';
+    length += format_digits(digits + length, scaled / unit);
     if (decimals)
-        text_format(t, ".%0*llu", decimals, (unsigned long long)(scaled % unit));
+        digits[length++] = '.';
+    for (uint64_t place = unit / 10; place; place /= 10)
+        digits[length++] = (char)('0' + scaled / place % 10);
+    text_add_span(t, (span){digits, length});
 }
 
 void number_add(text *t, double value, int decimals) {

@@ -1,5 +1,6 @@
 #include "base/text.h"
 
+#include "base/format.h"
 #include "base/memory.h"
 
 #include <stdarg.h>
@@ -54,17 +55,16 @@ void text_add_char(text *t, char c) {
 }
 
 void text_format(text *t, const char *format, ...) {
-    va_list values, again;
+    va_list values;
     va_start(values, format);
-    va_copy(again, values);
-    int length = vsnprintf(NULL, 0, format, values);
-    va_end(values);
-    if (length > 0) {
-        reserve(t, (size_t)length);
-        vsnprintf(t->bytes + t->length, (size_t)length + 1, format, again);
-        t->length += (size_t)length;
+    size_t room = t->room ? t->room - t->length : 0;
+    size_t length = format_into(t->bytes + t->length, room, format, values);
+    if (length >= room) {
+        reserve(t, length);
+        format_into(t->bytes + t->length, length + 1, format, values);
     }
-    va_end(again);
+    t->length += length;
+    va_end(values);
 }
 
 static const char *html_reference(char c) {

@@ -21,7 +21,7 @@ static void add_value(text *t, const view *of, bool in_list) {
     text_add_char(t, keys ? '{' : '[');
     for (const view *one = of->first; one; one = one->next) {
         if (keys)
-            text_format(t, "%s: ", one->key);
+            text_format(t, "%s: ", one->key.bytes);
         add_value(t, one, true);
         if (one->next)
             text_add(t, ", ");
@@ -39,7 +39,7 @@ typedef struct {
 static void add_entry(text *t, const view *entry, const layout *as) {
     for (const view *one = entry->first; one; one = one->next) {
         text_format(t, "%*s%s %s: ", (int)as->indent, "", one == entry->first ? "-" : " ",
-                    one->key);
+                    one->key.bytes);
         add_value(t, one, false);
         text_add(t, as->line_end);
     }
@@ -102,7 +102,7 @@ static bool says(const yaml_node *node, const view *of) {
     const view *one = of->first;
     for (size_t i = 0; i < node->count; i++, one = one->next) {
         bool keys = node->sort == YAML_MAPPING;
-        if (!one || (keys && !span_is(node->pairs[i].key, one->key)) ||
+        if (!one || (keys && !span_is(node->pairs[i].key, one->key.bytes)) ||
             !says(keys ? node->pairs[i].value : node->items[i], one))
             return false;
     }

@@ -51,7 +51,7 @@ static void put_up_to(marking *m, size_t at) {
 }
 
 static const char *word_called(const marking *m, const char *key) {
-    const view *word = m->by->words ? view_get(m->by->words, key, strlen(key)) : NULL;
+    const view *word = m->by->words ? view_get(m->by->words, view_key_named(key)) : NULL;
     return word && word->sort == VIEW_TEXT ? arena_copy(m->a, word->bytes) : key;
 }
 

@@ -115,11 +115,11 @@ static size_t count_dots(span name) {
 static void cut_name(arena *home, span name, mustache_node *node) {
     if (span_is(name, "."))
         return;
-    span *parts = ARENA_ARRAY(home, span, count_dots(name) + 1);
+    view_key *parts = ARENA_ARRAY(home, view_key, count_dots(name) + 1);
     size_t count = 0, from = 0;
     for (size_t i = 0; i <= name.length; i++)
         if (i == name.length || name.at[i] == '.') {
-            parts[count++] = (span){name.at + from, i - from};
+            parts[count++] = view_key_of(name.at + from, i - from);
             from = i + 1;
         }
     node->parts = parts;

@@ -9,6 +9,7 @@
 #define SITE_MUSTACHE_H
 
 #include "base/problems.h"
+#include "site/view.h"
 
 typedef enum {
     NODE_TEXT,     /* bytes as they are */
@@ -25,7 +26,7 @@ typedef struct {
     bool stands_alone; /* PARTIAL: alone on its line; `indent` is what stands before it */
     span bytes;        /* TEXT: what to add; otherwise the whole name */
     span indent;
-    const span *parts; /* the name cut at its dots; none for the implicit iterator "." */
+    const view_key *parts; /* the name cut at its dots; none for the implicit iterator "." */
     size_t part_count;
     size_t past;   /* SECTION, INVERTED: index of the first node behind the body */
     size_t offset; /* where the tag begins in the source, in bytes */

@@ -120,9 +120,9 @@ static const view *look_up(const filler *f, const mustache_node *node) {
         return f->stack[f->height - 1];
     const view *hit = NULL;
     for (size_t i = f->height; i > 0 && !hit; i--)
-        hit = view_get(f->stack[i - 1], node->parts[0].at, node->parts[0].length);
+        hit = view_get(f->stack[i - 1], node->parts[0]);
     for (size_t i = 1; i < node->part_count && hit; i++)
-        hit = view_get(hit, node->parts[i].at, node->parts[i].length);
+        hit = view_get(hit, node->parts[i]);
     return hit;
 }
 
@@ -237,7 +237,10 @@ bool template_fill(const template_set *set, const char *name, const view *page, 
     size_t index;
     if (!names_find(&set->by_name, span_of(name), &index) || !set->all.items[index]->file)
         return false;
-    filler f = {.stack = {page}, .height = 1, .indents = TEXT_EMPTY, .out = out};
+    view_index by_key;
+    view indexed = *page; /* what a note lacks is looked for in the page, which has many keys */
+    view_index_fill(&by_key, &indexed);
+    filler f = {.stack = {&indexed}, .height = 1, .indents = TEXT_EMPTY, .out = out};
     const entry *one = set->all.items[index];
     fill_nodes(&f, one, 0, one->nodes.count);
     text_free(&f.indents);

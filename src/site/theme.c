@@ -76,5 +76,6 @@ bool theme_read(arena *home, const char *name, const char *site, theme *out, pro
     out->asset_count = assets.count;
     if (!out->words)
         out->words = view_object(home);
+    view_index_fill(&out->words_index, out->words);
     return found->errors == errors;
 }

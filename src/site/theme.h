@@ -11,7 +11,8 @@
 
 typedef struct {
     template_set *templates;
-    const view *words;            /* the theme's words: an object of texts */
+    view *words; /* the theme's words: an object of texts */
+    view_index words_index;
     const reference_file *assets; /* name and bytes */
     size_t asset_count;
     digest content; /* of a site's own theme: names and bytes of its files; 0 for the default */

@@ -1,5 +1,6 @@
 #include "site/view.h"
 
+#include "base/list.h"
 #include "base/number.h"
 
 #include <math.h>
@@ -21,9 +22,8 @@ view *view_list(arena *a) {
     return view_new(a, VIEW_LIST);
 }
 
-view *view_put(view *to, const char *key, view *child) {
+view *view_hang(view *to, view_key key, view *child) {
     child->key = key;
-    child->key_length = key ? strlen(key) : 0;
     child->next = NULL;
     if (to->last)
         to->last->next = child;
@@ -34,10 +34,10 @@ view *view_put(view *to, const char *key, view *child) {
     return child;
 }
 
-view *view_put_shared(arena *a, view *to, const char *key, const view *shared) {
+view *view_hang_shared(arena *a, view *to, view_key key, const view *shared) {
     view *child = view_new(a, shared->sort);
     *child = *shared;
-    return view_put(to, key, child);
+    return view_hang(to, key, child);
 }
 
 void view_put_all(view *to, const view *more) {
@@ -51,47 +51,61 @@ void view_put_all(view *to, const view *more) {
     to->count += more->count;
 }
 
-view *view_put_object(arena *a, view *to, const char *key) {
-    return view_put(to, key, view_object(a));
-}
-
-view *view_put_list(arena *a, view *to, const char *key) {
-    return view_put(to, key, view_list(a));
-}
-
-view *view_put_span(arena *a, view *to, const char *key, span words) {
+view *view_hang_span(arena *a, view *to, view_key key, span words) {
     view *child = view_new(a, VIEW_TEXT);
     child->bytes = words;
-    return view_put(to, key, child);
+    return view_hang(to, key, child);
 }
 
-view *view_put_text(arena *a, view *to, const char *key, const char *words) {
+view *view_hang_words(arena *a, view *to, view_key key, const char *words) {
     if (!words)
-        return view_put(to, key, view_new(a, VIEW_NULL));
-    return view_put_span(a, to, key, span_of(words));
+        return view_hang(to, key, view_new(a, VIEW_NULL));
+    return view_hang_span(a, to, key, span_of(words));
 }
 
-void view_put_some(arena *a, view *to, const char *key, const char *words) {
-    if (words)
-        view_put_text(a, to, key, words);
-}
-
-view *view_put_number(arena *a, view *to, const char *key, double value, int decimals) {
+view *view_hang_number(arena *a, view *to, view_key key, double value, int decimals) {
     view *child = view_new(a, VIEW_NUMBER);
     child->number = value;
-    child->decimals = (unsigned char)decimals;
-    return view_put(to, key, child);
+    child->decimals = decimals;
+    return view_hang(to, key, child);
 }
 
-view *view_put_bool(arena *a, view *to, const char *key, bool value) {
-    return view_put(to, key, view_new(a, value ? VIEW_TRUE : VIEW_FALSE));
+view *view_hang_bool(arena *a, view *to, view_key key, bool value) {
+    return view_hang(to, key, view_new(a, value ? VIEW_TRUE : VIEW_FALSE));
 }
 
-const view *view_get(const view *of, const char *key, size_t length) {
+static bool same_keys(const view_key *a, const view_key *b) {
+    return a->mark == b->mark && a->length == b->length &&
+           memcmp(a->bytes, b->bytes, a->length) == 0;
+}
+
+/* Where `key` is in the index, or would be. */
+static size_t slot_of(const view_index *index, const view_key *key) {
+    size_t i = (key->mark * 2654435769u >> 16) % COUNT(index->slots);
+    while (index->slots[i] && !same_keys(&index->slots[i]->key, key))
+        i = (i + 1) % COUNT(index->slots);
+    return i;
+}
+
+void view_index_fill(view_index *index, view *of) {
+    if (of->sort != VIEW_OBJECT || of->count > VIEW_INDEXED_MOST)
+        return;
+    *index = (view_index){0};
+    for (const view *child = of->first; child; child = child->next) {
+        size_t i = slot_of(index, &child->key);
+        if (!index->slots[i]) /* the first of a name stands */
+            index->slots[i] = child;
+    }
+    of->index = index;
+}
+
+const view *view_get(const view *of, view_key key) {
     if (!of || of->sort != VIEW_OBJECT)
         return NULL;
+    if (of->index)
+        return of->index->slots[slot_of(of->index, &key)];
     for (const view *child = of->first; child; child = child->next)
-        if (child->key_length == length && memcmp(child->key, key, length) == 0)
+        if (same_keys(&child->key, &key))
             return child;
     return NULL;
 }
@@ -111,7 +125,7 @@ static void write_children(const view *of, bool indent, size_t level, text *t) {
     for (const view *child = of->first; child; child = child->next) {
         break_line(indent, level + 1, t);
         if (of->sort == VIEW_OBJECT) {
-            text_add_json(t, (span){child->key, child->key_length});
+            text_add_json(t, (span){child->key.bytes, child->key.length});
             text_add(t, indent ? ": " : ":");
         }
         write_value(child, indent, level + 1, t);

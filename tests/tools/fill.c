@@ -37,7 +37,7 @@ static span read_input(arena *a) {
 
 /* The part of a case called `key`; an empty object where there is none. */
 static const view *part_of(arena *a, const view *all, const char *key) {
-    const view *part = view_get(all, key, strlen(key));
+    const view *part = view_get(all, view_key_named(key));
     return part ? part : view_object(a);
 }
 

@@ -74,12 +74,12 @@ static void the_first_of_two_equal_keys_is_found(void **state) {
     const view *first = view_put_text(a, page, "kind", "cookie");
     view_put_text(a, page, "kind", "crust");
     view_put_text(a, page, "kinds", "all");
-    assert_ptr_equal(view_get(page, "kind", 4), first);
+    assert_ptr_equal(view_get(page, view_key_named("kind")), first);
     assert_int_equal(page->count, 3);
-    assert_null(view_get(page, "kin", 3));
-    assert_null(view_get(page, "", 0));
-    assert_null(view_get(first, "kind", 4));
-    assert_null(view_get(NULL, "kind", 4));
+    assert_null(view_get(page, view_key_named("kin")));
+    assert_null(view_get(page, view_key_named("")));
+    assert_null(view_get(first, view_key_named("kind")));
+    assert_null(view_get(NULL, view_key_named("kind")));
     arena_free(a);
 }
 

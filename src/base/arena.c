@@ -9,6 +9,8 @@
 
 enum { FIRST_BLOCK = 16 * 1024, LARGEST_BLOCK = 4 * 1024 * 1024 };
 
+/* What is not handed out yet is all zero: a block is cleared whole when it is made and used again,
+ * not piece by piece. */
 typedef struct block {
     struct block *older;
     size_t size, used;
@@ -21,7 +23,7 @@ struct arena {
 };
 
 static block *block_new(size_t size, block *older) {
-    block *b = memory_get(sizeof(block) + size);
+    block *b = memory_get_zeroed(sizeof(block) + size);
     b->older = older;
     b->size = size;
     b->used = 0;
@@ -53,6 +55,7 @@ void arena_free(arena *a) {
 void arena_reset(arena *a) {
     block *kept = a->newest; /* the largest: the next use mostly takes as much as this one */
     free_blocks(kept->older, NULL);
+    memset(kept->bytes, 0, kept->used);
     kept->older = NULL;
     kept->used = 0;
     a->used = 0;
@@ -81,7 +84,7 @@ void *arena_alloc(arena *a, size_t size) {
     }
     void *room = b->bytes + b->used;
     take(a, b, size);
-    return memset(room, 0, size);
+    return room;
 }
 
 char *arena_copy(arena *a, span bytes) {
@@ -104,6 +107,7 @@ char *arena_format(arena *a, const char *format, ...) {
     if (size <= b->size - b->used) {
         take(a, b, rounded(size));
     } else {
+        memset(room, 0, b->size - b->used);
         room = arena_alloc(a, size);
         format_into(room, size, format, values);
     }

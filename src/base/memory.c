@@ -9,6 +9,13 @@ void *memory_get(size_t size) {
     return room;
 }
 
+void *memory_get_zeroed(size_t size) {
+    void *room = calloc(1, size ? size : 1);
+    if (!room)
+        memory_failed();
+    return room;
+}
+
 void *memory_resize(void *old, size_t size) {
     void *room = realloc(old, size ? size : 1);
     if (!room)

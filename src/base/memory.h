@@ -7,6 +7,9 @@
 /* `size` bytes, not zeroed; never null. The caller frees them with free. */
 void *memory_get(size_t size) __attribute__((malloc, returns_nonnull));
 
+/* The same, zeroed. */
+void *memory_get_zeroed(size_t size) __attribute__((malloc, returns_nonnull));
+
 /* `old` (or null) grown or shrunk to `size` bytes; never null. */
 void *memory_resize(void *old, size_t size) __attribute__((returns_nonnull));
 

@@ -174,9 +174,18 @@ static bool is_linked(cmark_node *node) {
     return false;
 }
 
-static void mark_text(arena *a, const method_words *by, cmark_node *node) {
+/* What `words`, the next piece, mention. */
+static mentions next_mentions(arena *a, const method_words *by, span words, mentions_list *said) {
+    mentions all = by->as_written && said->count < by->as_written->said.count
+                       ? by->as_written->said.items[said->count]
+                       : mentions_in(a, by->called, words);
+    LIST_ADD(a, said, all);
+    return all;
+}
+
+static void mark_text(arena *a, const method_words *by, cmark_node *node, mentions_list *said) {
     span words = arena_copy_span(a, span_of(cmark_node_get_literal(node)));
-    mentions all = mentions_in(a, by->called, words);
+    mentions all = next_mentions(a, by, words, said);
     marking m = {a, by, node, words, 0};
     for (size_t i = 0; i < all.count; i++) {
         const mention *of = &all.items[i];
@@ -198,7 +207,7 @@ typedef struct {
     size_t count, capacity;
 } node_list;
 
-static void mark_list(arena *a, const method_words *by, cmark_node *list) {
+static void mark_list(arena *a, const method_words *by, cmark_node *list, mentions_list *said) {
     node_list texts = {0};
     cmark_iter *walk = cmark_iter_new(list);
     while (cmark_iter_next(walk) != CMARK_EVENT_DONE) {
@@ -208,16 +217,17 @@ static void mark_list(arena *a, const method_words *by, cmark_node *list) {
     }
     cmark_iter_free(walk);
     for (size_t i = 0; i < texts.count; i++)
-        mark_text(a, by, texts.items[i]);
+        mark_text(a, by, texts.items[i], said);
 }
 
 /* Marks the numbered lists; returns the last of them, or null. */
-static cmark_node *mark_lists(arena *a, const method_words *by, cmark_node *document) {
+static cmark_node *mark_lists(arena *a, const method_words *by, cmark_node *document,
+                              mentions_list *said) {
     cmark_node *last = NULL;
     for (cmark_node *n = cmark_node_first_child(document); n; n = cmark_node_next(n)) {
         if (!markdown_is_numbered(n))
             continue;
-        mark_list(a, by, n);
+        mark_list(a, by, n, said);
         last = n;
     }
     return last;
@@ -267,7 +277,7 @@ method method_of(arena *a, const method_words *by, span body) {
     method out = {0};
     cmark_node *document = markdown_read(body);
     cmark_consolidate_text_nodes(document);
-    cmark_node *last = mark_lists(a, by, document);
+    cmark_node *last = mark_lists(a, by, document, &out.said);
     if (by->up[0])
         markdown_lead_up(document, by->up);
     read_steps(a, document, &out);

@@ -26,13 +26,23 @@ typedef struct {
     const line_change *changes;  /* one a line; null: shown as written */
     const view *words;           /* the theme's: was, now, left_out, and */
     const char *up;              /* goes before relative addresses */
+
+    /* The method of the same body as written, whose mentions need not be found again; or null. */
+    const struct method *as_written;
 } method_words;
 
+/* What each piece of plain words in the numbered lists mentions, in order. */
 typedef struct {
+    mentions *items;
+    size_t count, capacity;
+} mentions_list;
+
+typedef struct method {
     const char *steps_html; /* up to the last numbered list; all of it where there is none */
     const char *notes_html; /* what follows; may be empty */
     const char **steps;     /* the items of the first numbered list as plain words */
     size_t step_count;
+    mentions_list said;
 } method;
 
 /* The method that `body` (Markdown) is. All is in `a`; arguments are borrowed. */

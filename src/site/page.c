@@ -111,7 +111,7 @@ view *page_view(arena *a, const page_maker *by, const char *kind, const char *pa
 void page_put_image(arena *a, const page_maker *by, view *page, const char *picture) {
     const site_picture *of = picture_find(by->pictures, picture);
     for (view *about = page->first; of && about; about = about->next)
-        if (strcmp(about->key, "page") == 0)
+        if (about->key.bytes && strcmp(about->key.bytes, "page") == 0)
             view_put_text(a, about, "image",
                           page_address(a, by->folder, picture_path_largest(a, of)));
 }

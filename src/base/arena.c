@@ -7,7 +7,7 @@
 #include <stdarg.h>
 #include <stdint.h>
 
-enum { FIRST_BLOCK = 16 * 1024, LARGEST_BLOCK = 4 * 1024 * 1024 };
+enum { FIRST_BLOCK = 4 * 1024, LARGEST_BLOCK = 1024 * 1024 };
 
 /* What is not handed out yet is all zero: a block is cleared whole when it is made and used again,
  * not piece by piece. */
@@ -21,6 +21,13 @@ struct arena {
     block *newest;
     size_t used;
 };
+
+/* Room is handed out in units that are aligned for any type; a block holds a whole number of
+ * them. */
+static size_t rounded(size_t size) {
+    const size_t unit = alignof(max_align_t);
+    return size ? (size + unit - 1) / unit * unit : unit;
+}
 
 static block *block_new(size_t size, block *older) {
     block *b = memory_get_zeroed(sizeof(block) + size);
@@ -53,19 +60,15 @@ void arena_free(arena *a) {
 }
 
 void arena_reset(arena *a) {
-    block *kept = a->newest; /* the largest: the next use mostly takes as much as this one */
-    free_blocks(kept->older, NULL);
-    memset(kept->bytes, 0, kept->used);
-    kept->older = NULL;
-    kept->used = 0;
+    if (a->newest->older) { /* one that would have held it all: the next use mostly takes as much */
+        size_t size = rounded(a->used + a->used / 4);
+        free_blocks(a->newest, NULL);
+        a->newest = block_new(size, NULL);
+    } else {
+        memset(a->newest->bytes, 0, a->newest->used);
+        a->newest->used = 0;
+    }
     a->used = 0;
-}
-
-/* Room is handed out in units that are aligned for any type; a block holds a whole number of
- * them. */
-static size_t rounded(size_t size) {
-    const size_t unit = alignof(max_align_t);
-    return size ? (size + unit - 1) / unit * unit : unit;
 }
 
 static void take(arena *a, block *b, size_t size) {

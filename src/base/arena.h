@@ -19,7 +19,7 @@ arena *arena_new(void);
 /* Frees `a` and all that was allocated from it. Null is fine. */
 void arena_free(arena *a);
 
-/* Forgets all that was allocated from `a` but keeps its newest block for the next use. */
+/* Forgets all that was allocated from `a` but keeps room for as much in one block. */
 void arena_reset(arena *a);
 
 /* `size` zeroed bytes, aligned for any type; good until the arena is freed. */

@@ -47,7 +47,7 @@ static bool fill_case(arena *a, problems *found) {
         return false;
     template_set *set = template_set_new(a);
     for (const view *one = part_of(a, all, "partials")->first; one; one = one->next)
-        template_add(set, one->key, one->key, one->bytes, found);
+        template_add(set, one->key.bytes, one->key.bytes, one->bytes, found);
     template_add(set, "", "template", part_of(a, all, "template")->bytes, found);
     return !found->errors && print_filled(set, "", part_of(a, all, "data"));
 }

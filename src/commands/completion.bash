@@ -2,12 +2,12 @@
 _crumbnote() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
   if [ "$COMP_CWORD" -eq 1 ]; then
-    mapfile -t COMPREPLY < <(compgen -W 'start draft site check weigh macros swap trial cupboard release --help' -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W 'start draft site check weigh macros swap trial cupboard formulate release --help' -- "$word")
     return
   fi
   case $before in
     --to) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
-    --out) mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
+    --out|--folder) mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
     --workers|--short-of|--keep|--number) return ;;
     --verdict) mapfile -t COMPREPLY < <(compgen -W 'works adjust different avoid' -- "$word"); return ;;
     --date|--liquid|--texture|--height|--spread|--weight|--remarks|--by|--file|--picture) return ;;
@@ -21,6 +21,7 @@ _crumbnote() {
     [ "${COMP_WORDS[1]}" = site ] && options="$options --out --workers --views"
     [ "${COMP_WORDS[1]}" = check ] && options="$options --as --stdin"
     [ "${COMP_WORDS[1]}" = cupboard ] && options="$options --short-of --staples"
+    [ "${COMP_WORDS[1]}" = formulate ] && options="$options --folder --recipe"
     [ "${COMP_WORDS[1]}" = release ] && options="$options --to --keep --back --gzip --brotli --workers"
     [ "${COMP_WORDS[1]}" = trial ] && options="$options --verdict --date --liquid --texture --height --spread --weight --as-written-height --as-written-spread --as-written-weight --picture --as-written-picture --remarks --by --file"
     mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word")
@@ -30,6 +31,7 @@ _crumbnote() {
     cupboard) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
     draft) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -f -- "$word") ;;
     start|site|check|release) mapfile -t COMPREPLY < <(compgen -d -- "$word") ;;
+    formulate) mapfile -t COMPREPLY < <(compgen -f -X '!*.y*ml' -- "$word"; compgen -d -- "$word") ;;
     macros|swap|trial) [ "$COMP_CWORD" -eq 2 ] && mapfile -t COMPREPLY < <(compgen -f -X '!*.md' -- "$word"; compgen -d -- "$word") ;;
   esac
 }

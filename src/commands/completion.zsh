@@ -12,6 +12,7 @@ _crumbnote() {
     'swap:one swap answered; without TO every known one'
     'trial:add a bake with a swap to the log'
     'cupboard:which recipes these ingredients can make'
+    'formulate:amounts for a new recipe, from targets and a build'
     'release:publish the site in one step'
   )
   if (( CURRENT == 2 )); then
@@ -26,6 +27,7 @@ _crumbnote() {
     start) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
     cupboard) _arguments '--short-of[recipes that lack so many things at the most]:count:' '--staples[salt, leaveners and flavourings are at hand too]' '--json[one JSON document]' '--help[this command]' '2:site folder:_files -/' '*:ingredient:' ;;
     trial) _arguments '--verdict[how it came out]:word:(works adjust different avoid)' '--date[year-month-day]:date:' '--liquid[added or held back]:amount:' '--texture[words]:words:' '--height[of the swapped bake]:length:' '--spread[of the swapped bake]:length:' '--weight[of the swapped bake]:weight:' '--as-written-height[of the bake as written]:length:' '--as-written-spread[of the bake as written]:length:' '--as-written-weight[of the bake as written]:weight:' '--picture[of the swapped bake]:file:' '--as-written-picture[of the bake as written]:file:' '--remarks[what you saw and tasted]:text:' '--by[who baked it]:name:' '--file[in trials/]:file:' '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
+    formulate) _arguments '--folder[the site folder to learn from]:folder:_files -/' '--recipe[a recipe file]' '--json[one JSON document]' '--help[this command]' '2:brief:_files -g "*.y(a|)ml"' ;;
     macros|swap) _arguments '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
     *) _arguments '--json[one JSON document]' '--help[this command]' '*:line:' ;;
   esac

@@ -2,6 +2,7 @@
 
 #include "base/linear.h"
 #include "measure/kitchen.h"
+#include "measure/step.h"
 #include "swap/balance.h"
 
 #include <math.h>
@@ -142,21 +143,11 @@ static linear_problem problem_of(const combining *c) {
 /* -- in spoons -----------------------------------------------------------------------------------
  */
 
-/* The step that a kitchen measures such an amount in: teaspoons, and quarters of one for less than
- * two; where it has no household weight, whole grams, above 50 g five at a time. */
-static double step_g(const ingredient *what, double grams) {
-    range room;
-    const range *spoon = ingredient_measure(what, span_of("tsp"), &room);
-    if (!spoon || spoon->typical <= 0)
-        return grams < 50 ? 1 : 5;
-    return grams < 2 * spoon->typical ? spoon->typical / 4 : spoon->typical;
-}
-
 /* What an amount may be moved to: the step below, the step above, or all that may go. */
 enum { WAYS = 3 };
 
 static double moved(const combining *c, size_t thing, double grams, int way) {
-    double step = step_g(c->what[thing], grams);
+    double step = step_fine_g(c->what[thing], grams);
     if (way == WAYS - 1)
         return goes(c, thing) ? c->most_g[thing] : grams;
     return step * (floor(grams / step + 1e-9) + way);

@@ -16,7 +16,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     trials_read(a, "fuzz.yaml", bytes, fuzz_shelf(), &log, &found);
     for (size_t i = 0; i < all.count; i++)
         if (all.items[i].replace.count < 1 || all.items[i].replace.count > 2 ||
-            all.items[i].with.count != 1 || !(all.items[i].ratio > 0) || !all.items[i].basis)
+            all.items[i].with.count < 1 ||
+            all.items[i].replace.count + all.items[i].with.count > 3 || !(all.items[i].ratio > 0) ||
+            !all.items[i].basis)
             abort();
     arena_free(a);
     return 0;

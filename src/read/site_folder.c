@@ -170,6 +170,24 @@ static void find_tried_recipes(const folder_reader *r) {
     }
 }
 
+static void check_trial_picture(const folder_reader *r, const trial *bake, const char *name) {
+    const file_list *pictures = &r->out->pictures;
+    for (size_t i = 0; name && i < pictures->count; i++)
+        if (strcmp(pictures->items[i].name, name) == 0)
+            return;
+    if (name)
+        problem_add(r->found, bake->at, "put the file into pictures/, or mend the name",
+                    "there is no picture \"%s\" in pictures/", name);
+}
+
+static void check_trial_pictures(const folder_reader *r) {
+    for (size_t i = 0; i < r->out->book.log.count; i++) {
+        const trial *bake = &r->out->book.log.items[i];
+        check_trial_picture(r, bake, bake->picture_as_written);
+        check_trial_picture(r, bake, bake->picture_swapped);
+    }
+}
+
 static void read_site(const folder_reader *r) {
     site_digests *digests = &r->out->digests;
     each_file(r, "pantry", take_pantry, &digests->pantry);
@@ -181,6 +199,7 @@ static void read_site(const folder_reader *r) {
     find_tried_recipes(r);
     read_pages(r);
     read_pictures(r);
+    check_trial_pictures(r);
 }
 
 /* -- the whole

@@ -137,6 +137,8 @@ void view_put_tried_untried(arena *a, view *line, const recipe *of, const swap_n
         list = list ? list : view_put_list(a, line, "tried_untried");
         view *one = view_put_object(a, list, NULL);
         view_put_text(a, one, "to", first[i].to->name);
+        view_put_text(a, one, "untried_here",
+                      arena_format(a, "%s is untried here.", first[i].to->name));
         put_tried(a, one, of, &first[i].tried, &first[i]);
     }
 }

@@ -326,12 +326,15 @@ static void put_groups(arena *a, view *to, const note_words *by, const swap_note
     }
 }
 
+/* Names what was tried neither here nor in recipes like this one. */
 static void put_untried(arena *a, view *to, const swap_note *first, size_t count) {
     const char **untried = ARENA_ARRAY(a, const char *, count);
+    size_t nowhere = 0;
     for (size_t i = 0; i < count; i++)
-        untried[i] = first[i].to->name;
+        if (!first[i].tried.count)
+            untried[nowhere++] = first[i].to->name;
     view_put_bool(a, to, "has_untried", count > 0);
-    view_put_text(a, to, "untried_text", count ? phrase_list(a, untried, count) : NULL);
+    view_put_text(a, to, "untried_text", nowhere ? phrase_list(a, untried, nowhere) : NULL);
 }
 
 /* The notes of one replaced ingredient: from `first` to `end`, the tried ones first. */

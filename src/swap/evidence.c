@@ -119,6 +119,11 @@ static void add_item(arena *a, evidence *sum, const trial *bake, bool counts, ve
     sum->contradict += counts && verdicts_contradict(bake->outcome, says);
 }
 
+/* True when a bake of a like pair counts for what `about` is of, whose build is `here`. */
+static bool speaks_here(const trial *bake, const recipe_facts *about, const recipe_build *here) {
+    return is_of(bake, about) || (bake->build && builds_alike(here, bake->build));
+}
+
 evidence evidence_of(arena *a, const rule_book *book, const recipe_facts *about,
                      const ingredient *from, const ingredient *to, decision by) {
     evidence sum = {0};
@@ -130,13 +135,35 @@ evidence evidence_of(arena *a, const rule_book *book, const recipe_facts *about,
         const filed_trial *at = &index->items[i];
         if (at->from != pair[0] || at->to != pair[1])
             break;
-        bool ours = is_of(at->bake, about);
-        if (at->bake == by.bake ||
-            (!ours && (!at->bake->build || !builds_alike(&here, at->bake->build))))
+        if (at->bake == by.bake || !speaks_here(at->bake, about, &here))
             continue;
         bool later_seen = sum.count && same_recipe(sum.items[sum.count - 1].bake, at->bake);
-        bool decided_here = ours && by.bake; /* the deciding trial speaks for this recipe */
+        /* the deciding trial speaks for this recipe */
+        bool decided_here = by.bake && is_of(at->bake, about);
         add_item(a, &sum, at->bake, !later_seen && !decided_here, decision_says(by));
     }
     return sum;
+}
+
+static bool holds(const tried_list *list, const ingredient *what) {
+    for (size_t i = 0; i < list->count; i++)
+        if (list->items[i] == what)
+            return true;
+    return false;
+}
+
+tried_list evidence_tried(arena *a, const rule_book *book, const recipe_facts *about,
+                          const ingredient *from) {
+    tried_list tried = {0};
+    const struct evidence_index *index = book->evidence;
+    size_t old = index->alike[pantry_index(book->shelf, from)];
+    recipe_build here = build_of(about);
+    for (size_t i = first_of_pair(index, old, 0); i < index->count; i++) {
+        const filed_trial *at = &index->items[i];
+        if (at->from != old)
+            break;
+        if (speaks_here(at->bake, about, &here) && !holds(&tried, at->bake->with.what))
+            LIST_ADD(a, &tried, at->bake->with.what);
+    }
+    return tried;
 }

@@ -42,6 +42,15 @@ void evidence_file(arena *a, rule_book *book);
 evidence evidence_of(arena *a, const rule_book *book, const recipe_facts *about,
                      const ingredient *from, const ingredient *to, decision by);
 
+typedef struct {
+    const ingredient **items;
+    size_t count, capacity;
+} tried_list;
+
+/* Each ingredient that came in the place of one like `from` in a trial that counts here. */
+tried_list evidence_tried(arena *a, const rule_book *book, const recipe_facts *about,
+                          const ingredient *from);
+
 /* True when the two are like each other, as above. */
 bool ingredients_alike(const ingredient *one, const ingredient *other);
 

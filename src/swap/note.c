@@ -98,13 +98,37 @@ static bool has_weight(const recipe_facts *about, size_t line) {
     return false;
 }
 
+static bool is_among(const decided_list *all, size_t first, const ingredient *to) {
+    for (size_t i = first; i < all->count; i++)
+        if (all->items[i].to == to && !decided_is_combined(&all->items[i]))
+            return true;
+    return false;
+}
+
+/* Adds what nobody decides on here, of whatever family, but was tried in recipes like this one.
+ * The line's own decisions stand from `first` on. */
+static void add_tried(arena *a, const rule_book *book, const recipe_facts *about, size_t line,
+                      size_t first, decided_list *all) {
+    const ingredient *from = about->of->lines.items[line].what;
+    const recipe_facts *mixed = facts_for(about, facts_same_lines(about, line));
+    tried_list tried = evidence_tried(a, book, mixed, from);
+    for (size_t i = 0; i < tried.count; i++)
+        if (tried.items[i] != from && !is_among(all, first, tried.items[i]))
+            LIST_ADD(a, all,
+                     (decided){line, SIZE_MAX, tried.items[i], NULL,
+                               (decision){SAID_BY_NOBODY, NULL, NULL}});
+}
+
 /* Everything that is decided on, lines without weight left out. */
 static decided_list all_decided(arena *a, const rule_book *book, const recipe_facts *about,
                                 bool untried) {
     decided_list all = {.home = a}, twos = {.home = a};
     for (size_t i = 0; i < about->of->lines.count; i++)
         if (has_weight(about, i)) {
+            size_t first = all.count;
             decide_all(book, about, i, untried, &all);
+            if (untried && book->log.count)
+                add_tried(a, book, about, i, first, &all);
             decide_all_splits(book, about, i, &all);
         }
     decide_all_twos(book, about, &twos);

@@ -233,6 +233,31 @@ static void a_like_powder_tried_here_counts_without_a_build(void **state) {
     larder_free(l);
 }
 
+/* Oat flour for pea: no rule speaks of it, and it is of another family. */
+static void what_was_tried_elsewhere_is_listed_untried(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    const ingredient *oats = larder_find(l, "oat flour");
+    bake(l, "scones", "2026-01-01", VERDICT_WORKS, &griddle)->with.what = oats;
+    bake(l, "scones", "2026-02-01", VERDICT_AVOID, &griddle)->with.what = oats;
+    bake(l, "crackers", "2026-01-01", VERDICT_WORKS, &cracker)->with.what =
+        larder_find(l, "coconut flour");
+    recipe_facts about = larder_facts(l, larder_recipe(l, "griddle cake", rounds, 2));
+    swap_notes all = notes_of(l->a, &l->book, &about, true);
+    size_t seen = 0;
+    for (size_t i = 0; i < all.count; i++) {
+        if (all.items[i].to->in != FAMILY_FLOUR)
+            continue;
+        seen++;
+        assert_ptr_equal(all.items[i].to, oats);
+        assert_int_equal(all.items[i].says, VERDICT_UNTRIED);
+        expect_evidence("oats", &all.items[i].tried, 2, 1, 0);
+    }
+    assert_int_equal(seen, 1);
+    assert_int_equal(notes_of(l->a, &l->book, &about, false).count, 0);
+    larder_free(l);
+}
+
 static void the_order_of_the_log_changes_nothing(void **state) {
     (void)state;
     const char *slugs[] = {"scones", "pikelets", "blinis", "scones"};
@@ -262,6 +287,7 @@ int main(void) {
         cmocka_unit_test(of_one_recipe_the_latest_counts),
         cmocka_unit_test(a_trial_that_decides_is_no_evidence_for_itself),
         cmocka_unit_test(a_like_powder_tried_here_counts_without_a_build),
+        cmocka_unit_test(what_was_tried_elsewhere_is_listed_untried),
         cmocka_unit_test(the_order_of_the_log_changes_nothing),
     };
     return cmocka_run_group_tests_name("evidence", tests, NULL, NULL);

@@ -6,77 +6,15 @@
 #include "publish/unchanged.h"
 #include "read/trial_builds.h"
 
-#include <pthread.h>
-#include <stdatomic.h>
-
-/* What the workers share; constant but for the counter and each one's places in `recipes`. */
-typedef struct {
-    const page_maker *by;
-    const comparison *with;
-    const char *out;
-    made *recipes;      /* one for each recipe file, in their order */
-    atomic_size_t next; /* the recipe file to take */
-} shared_work;
-
 /* One worker: its own arenas, problems and outputs. */
 typedef struct {
-    shared_work *shared;
-    arena *keep; /* rows, problems, paths */
+    arena *a, *keep; /* for one recipe; for rows, problems, paths */
     problems found;
     outputs to;
-    pthread_t thread;
-    bool started, machine_failed;
+    recipe_maker maker;
     bool changed; /* something differs from the earlier record */
     size_t made;  /* recipes worked on */
 } worker;
-
-/* -- recipes --------------------------------------------------------------------------------- */
-
-/* Makes the recipe at place `i`, unless it may stay. */
-static void work_on(worker *w, recipe_maker *maker, size_t i) {
-    const comparison *with = w->shared->with;
-    const file_entry *file = &w->shared->by->folder->recipe_files.items[i];
-    const made *was = with->earlier ? made_find(&with->earlier->recipes, file->name) : NULL;
-    made *now = &w->shared->recipes[i];
-    bool stays = recipe_stays(with, was, file, &w->to, now);
-    if (!stays)
-        *now = recipe_make(maker, file, was);
-    w->made += !stays;
-    w->changed = w->changed || !stays || !made_equal(now, was);
-}
-
-static void *work(void *state) {
-    worker *w = state;
-    arena *a = arena_new();
-    recipe_maker maker = {.by = w->shared->by,
-                          .slugs = w->shared->with->slugs,
-                          .a = a,
-                          .keep = w->keep,
-                          .to = &w->to,
-                          .found = &w->found,
-                          .page = TEXT_EMPTY};
-    size_t count = w->shared->by->folder->recipe_files.count, i;
-    while ((i = atomic_fetch_add(&w->shared->next, 1)) < count) {
-        arena_reset(a);
-        work_on(w, &maker, i);
-    }
-    w->machine_failed = maker.machine_failed || w->to.failed;
-    text_free(&maker.page);
-    arena_free(a);
-    return NULL;
-}
-
-static void worker_start(worker *w, shared_work *shared) {
-    const record *earlier = shared->with->earlier;
-    w->shared = shared;
-    w->keep = arena_new();
-    w->found = problems_in(w->keep);
-    w->to = (outputs){.home = w->keep, .folder = shared->out};
-    w->to.settled_ns = earlier ? earlier->settled_ns : 0;
-    w->started = pthread_create(&w->thread, NULL, work, w) == 0;
-    if (!w->started)
-        work(w); /* no thread to be had: the work is done here, just later */
-}
 
 /* One build: what is read, what an earlier one left, what this one makes. */
 typedef struct {
@@ -149,23 +87,67 @@ static void make_pictures(build *b, comparison *with) {
             comparison_note_picture(with, &b->earlier.pictures.items[i], NULL);
 }
 
+/* -- recipes --------------------------------------------------------------------------------- */
+
+/* What the workers share; constant but for each one's places in `recipes`. */
+typedef struct {
+    build *b;
+    const comparison *with;
+    made *recipes; /* one for each recipe file, in their order */
+} recipe_work;
+
+/* Makes the recipe at place `i`, unless it may stay. */
+static void work_on(void *state, unsigned which, size_t i) {
+    recipe_work *work = state;
+    worker *w = &work->b->workers[which];
+    const file_entry *file = &work->b->by.folder->recipe_files.items[i];
+    const record *earlier = work->with->earlier;
+    const made *was = earlier ? made_find(&earlier->recipes, file->name) : NULL;
+    made *now = &work->recipes[i];
+    bool stays = recipe_stays(work->with, was, file, &w->to, now);
+    if (!stays) {
+        arena_reset(w->a);
+        *now = recipe_make(&w->maker, file, was);
+    }
+    w->made += !stays;
+    w->changed = w->changed || !stays || !made_equal(now, was);
+}
+
+static void worker_open(build *b, worker *w, const names *slugs) {
+    w->a = arena_new();
+    w->keep = arena_new();
+    w->found = problems_in(w->keep);
+    w->to = outputs_for(b, NULL);
+    w->to.home = w->keep;
+    w->maker = (recipe_maker){.by = &b->by,
+                              .slugs = slugs,
+                              .a = w->a,
+                              .keep = w->keep,
+                              .to = &w->to,
+                              .found = &w->found,
+                              .page = TEXT_EMPTY};
+}
+
+/* Joins what the worker found and did; what it kept stays. */
+static void worker_close(build *b, worker *w) {
+    problems_join(b->found, &w->found);
+    b->made += w->made;
+    b->changed = b->changed || w->changed;
+    b->machine_failed = b->machine_failed || w->maker.machine_failed || w->to.failed;
+    text_free(&w->maker.page);
+    arena_free(w->a);
+}
+
 static void make_recipes(build *b, const comparison *with) {
     const file_list *files = &b->by.folder->recipe_files;
-    made *recipes = ARENA_ARRAY(b->home, made, files->count);
-    shared_work shared = {.by = &b->by, .with = with, .out = b->asked->out, .recipes = recipes};
+    recipe_work work = {b, with, ARENA_ARRAY(b->home, made, files->count)};
     b->worker_count = workers_for(b->asked->workers, files->count);
     for (unsigned i = 0; i < b->worker_count; i++)
-        worker_start(&b->workers[i], &shared);
-    for (unsigned i = 0; i < b->worker_count; i++) {
-        worker *w = &b->workers[i];
-        if (w->started)
-            pthread_join(w->thread, NULL);
-        problems_join(b->found, &w->found);
-        b->made += w->made;
-        b->changed = b->changed || w->changed;
-        b->machine_failed = b->machine_failed || w->machine_failed;
-    }
-    b->next.recipes = (made_list){recipes, files->count, files->count};
+        worker_open(b, &b->workers[i], with->slugs);
+    workers_run(b->worker_count, files->count, work_on, &work);
+    for (unsigned i = 0; i < b->worker_count; i++)
+        worker_close(b, &b->workers[i]);
+    b->next.recipes = (made_list){work.recipes, files->count, files->count};
 }
 
 /* -- what needs them all --------------------------------------------------------------------- */
@@ -214,7 +196,8 @@ static void make_site_pages(build *b) {
     if (site_pages_stay(b, &to))
         return;
     recipe_rows rows = rows_of(b->home, &b->next.recipes);
-    site_pages_make(&b->by, &rows, &b->next.recipes, &to, b->found);
+    site_pages_make(&(site_pages){&b->by, &rows, &b->next.recipes}, b->asked->workers, &to,
+                    b->found);
     b->changed = true;
     b->machine_failed = b->machine_failed || to.failed;
     b->next.files = to.files;

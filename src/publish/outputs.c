@@ -81,6 +81,14 @@ void output_keep(outputs *to, const char *path) {
     arena_free(a);
 }
 
+void outputs_join(outputs *to, const outputs *more) {
+    for (size_t i = 0; i < more->files.count; i++) {
+        const written_file *one = &more->files.items[i];
+        add(to, one->path, &one->stamp, one->content);
+    }
+    to->failed = to->failed || more->failed;
+}
+
 bool outputs_hold(const outputs *to, written_files *files) {
     for (size_t i = 0; i < files->count; i++)
         if (!written_holds(&files->items[i], to->folder, to->settled_ns))

@@ -35,6 +35,9 @@ void output_note(outputs *to, const char *path, problems *found);
  * as it is. Nothing where there is no such file. */
 void output_keep(outputs *to, const char *path);
 
+/* Adds the files of `more`, another worker's, to those of `to`. */
+void outputs_join(outputs *to, const outputs *more);
+
 /* True when all of `files` still stand as they were written; their stamps are brought up to date.
  */
 bool outputs_hold(const outputs *to, written_files *files);

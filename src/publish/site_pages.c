@@ -1,6 +1,6 @@
 #include "publish/site_pages.h"
 
-#include "base/number.h"
+#include "publish/workers.h"
 #include "site/feeds.h"
 #include "site/search_index.h"
 #include "site/view_bake.h"
@@ -17,87 +17,126 @@ const made *water_example_of(const made_list *recipes, const pantry *shelf) {
     return NULL;
 }
 
-/* What the steps share. The arena is emptied after each page; `lasting` is not. */
+/* What the pages are made from, worked out once and constant after. */
 typedef struct {
+    const site_pages *from;
+    row_groups kinds, tags;
+    ingredient_tables tables;
+} shared_tables;
+
+/* What one worker has. The arena is emptied after each page. */
+typedef struct {
+    const shared_tables *of;
     const page_maker *by;
     const recipe_rows *rows;
-    const made_list *recipes;
-    outputs *to;
-    problems *found;
+    outputs to;
+    problems found;
     arena *a, *lasting;
     text page;
 } maker;
+
+static void write_text(maker *with, const char *file) {
+    output_write(&with->to, file, text_span(&with->page), &with->found);
+}
 
 static void write_page(maker *with, const char *template, const char *path, const view *page) {
     if (with->by->show_views) {
         text_clear(&with->page);
         view_write_json(page, false, &with->page);
-        output_write(with->to, arena_format(with->a, "%sview.json", path), text_span(&with->page),
-                     with->found);
+        write_text(with, arena_format(with->a, "%sview.json", path));
     }
     text_clear(&with->page);
     (void)template_fill(with->by->look->templates, template, page, &with->page);
-    const char *file = arena_format(with->a, "%sindex.html", path);
-    output_write(with->to, file, text_span(&with->page), with->found);
-    arena_reset(with->a);
+    write_text(with, arena_format(with->a, "%sindex.html", path));
 }
 
-static void make_groups(maker *with, const char *folder, const row_groups *groups) {
-    for (size_t i = 0; i < groups->count; i++) {
-        const char *path = arena_format(with->a, "%s/%s/", folder, groups->items[i].slug);
-        write_page(with, "list", path,
-                   view_of_group(with->a, with->by, path, with->rows, &groups->items[i]));
-    }
+/* -- one page each --------------------------------------------------------------------------- */
+
+static void make_search_index(maker *with, size_t unused) {
+    (void)unused;
+    text_clear(&with->page);
+    search_index_write(with->a, with->by, with->rows, &with->page);
+    write_text(with, "search/index.json");
 }
 
-static void make_lists(maker *with) {
-    row_groups kinds = groups_by_kind(with->lasting, with->rows);
-    row_groups tags = groups_by_tag(with->lasting, with->rows);
-    write_page(with, "home", "", view_of_home(with->a, with->by, with->rows, &kinds, &tags));
-    write_page(with, "list", "recipes/",
-               view_of_groups(with->a, with->by, "recipes/", "All recipes", with->rows, &kinds));
-    write_page(with, "list", "kinds/",
-               view_of_groups(with->a, with->by, "kinds/", "Recipes by kind", with->rows, &kinds));
-    write_page(with, "list", "tags/",
-               view_of_groups(with->a, with->by, "tags/", "Recipes by tag", with->rows, &tags));
-    make_groups(with, "kinds", &kinds);
-    make_groups(with, "tags", &tags);
-}
-
-static void make_ingredients(maker *with, const ingredient_tables *from) {
-    const pantry *shelf = &with->by->folder->shelf;
-    write_page(with, "ingredients", "ingredients/",
-               view_of_ingredients(with->a, with->by, &from->uses));
-    for (size_t i = 0; i < shelf->count; i++)
-        if (ingredient_has_page(from, i))
-            write_page(with, "ingredient", path_of_ingredient(with->a, shelf->items[i]),
-                       view_of_ingredient(with->a, with->by, i, from));
-    write_page(with, "chart", "swaps/", view_of_chart(with->a, with->by, with->rows, &from->swaps));
-}
-
-static void make_bakes(maker *with, const bake_table *bakes) {
-    const pantry *shelf = &with->by->folder->shelf;
-    write_page(with, "cupboard", "bake-with/", view_of_cupboard(with->a, with->by, bakes));
-    for (size_t i = 0; i < shelf->count; i++)
-        if (bake_count(bakes, i))
-            write_page(with, "bake", path_of_bake(with->a, shelf->items[i]),
-                       view_of_bake(with->a, with->by, i, with->rows, bakes));
-}
-
-static void make_search(maker *with) {
+static void make_search(maker *with, size_t unused) {
+    (void)unused;
     write_page(with, "search", "search/",
                page_view(with->a, with->by, "search", "search/", "Search",
                          "Find a recipe by what is in the cupboard."));
-    text_clear(&with->page);
-    view_write_json(search_index_of(with->a, with->by, with->rows), false, &with->page);
-    output_write(with->to, "search/index.json", text_span(&with->page), with->found);
-    arena_reset(with->a);
+}
+
+static void make_home(maker *with, size_t unused) {
+    (void)unused;
+    write_page(with, "home", "",
+               view_of_home(with->a, with->by, with->rows, &with->of->kinds, &with->of->tags));
+}
+
+/* All recipes, in groups. */
+static const struct {
+    const char *path, *heading;
+    bool by_tag;
+} group_pages[] = {{"recipes/", "All recipes", false},
+                   {"kinds/", "Recipes by kind", false},
+                   {"tags/", "Recipes by tag", true}};
+
+static void make_groups(maker *with, size_t which) {
+    const char *path = group_pages[which].path;
+    write_page(with, "list", path,
+               view_of_groups(with->a, with->by, path, group_pages[which].heading, with->rows,
+                              group_pages[which].by_tag ? &with->of->tags : &with->of->kinds));
+}
+
+static void make_group(maker *with, const char *folder, const row_group *of) {
+    const char *path = arena_format(with->a, "%s/%s/", folder, of->slug);
+    write_page(with, "list", path, view_of_group(with->a, with->by, path, with->rows, of));
+}
+
+static void make_kind(maker *with, size_t which) {
+    make_group(with, "kinds", &with->of->kinds.items[which]);
+}
+
+static void make_tag(maker *with, size_t which) {
+    make_group(with, "tags", &with->of->tags.items[which]);
+}
+
+static void make_ingredients(maker *with, size_t unused) {
+    (void)unused;
+    write_page(with, "ingredients", "ingredients/",
+               view_of_ingredients(with->a, with->by, &with->of->tables.uses));
+}
+
+static void make_ingredient(maker *with, size_t which) {
+    if (ingredient_has_page(&with->of->tables, which))
+        write_page(with, "ingredient",
+                   path_of_ingredient(with->a, with->by->folder->shelf.items[which]),
+                   view_of_ingredient(with->a, with->by, which, &with->of->tables));
+}
+
+static void make_chart(maker *with, size_t unused) {
+    (void)unused;
+    write_page(with, "chart", "swaps/",
+               view_of_chart(with->a, with->by, with->rows, &with->of->tables.swaps));
+}
+
+static void make_cupboard(maker *with, size_t unused) {
+    (void)unused;
+    write_page(with, "cupboard", "bake-with/",
+               view_of_cupboard(with->a, with->by, &with->of->tables.bakes));
+}
+
+static void make_bake(maker *with, size_t which) {
+    const bake_table *bakes = &with->of->tables.bakes;
+    if (bake_count(bakes, which))
+        write_page(with, "bake", path_of_bake(with->a, with->by->folder->shelf.items[which]),
+                   view_of_bake(with->a, with->by, which, with->rows, bakes));
 }
 
 /* The page of assumptions, with the first recipe that has a swap to work through. */
-static void make_water(maker *with) {
+static void make_water(maker *with, size_t unused) {
+    (void)unused;
     const site_folder *folder = with->by->folder;
-    const made *shown = water_example_of(with->recipes, &folder->shelf);
+    const made *shown = water_example_of(with->of->from->recipes, &folder->shelf);
     size_t from = 0, to = 0;
     bool failed = false;
     problems told = problems_in(with->a); /* when its own pages were made */
@@ -111,90 +150,161 @@ static void make_water(maker *with) {
                view_of_water(with->a, with->by, example.of ? &example : NULL));
 }
 
-static void make_plain_pages(maker *with) {
-    for (size_t i = 0; i < with->by->folder->page_count; i++) {
-        const plain_page *of = with->by->folder->pages[i];
-        write_page(with, "plain", arena_format(with->a, "pages/%s/", of->slug),
-                   view_of_plain(with->a, with->by, of));
-    }
+static void make_plain_page(maker *with, size_t which) {
+    const plain_page *of = with->by->folder->pages[which];
+    write_page(with, "plain", arena_format(with->a, "pages/%s/", of->slug),
+               view_of_plain(with->a, with->by, of));
 }
 
-static void make_missing(maker *with) {
+static void make_missing(maker *with, size_t unused) {
+    (void)unused;
     view *page = page_view(with->a, with->by, "missing", "404.html", "Page not found", NULL);
     text_clear(&with->page);
     (void)template_fill(with->by->look->templates, "missing", page, &with->page);
-    output_write(with->to, "404.html", text_span(&with->page), with->found);
-    arena_reset(with->a);
+    write_text(with, "404.html");
 }
+
+static void copy_asset(maker *with, size_t which) {
+    const reference_file *asset = &with->by->look->assets[which];
+    output_write(&with->to, arena_format(with->a, "theme/%s", asset->name), asset->bytes,
+                 &with->found);
+}
+
+static void make_feed(maker *with, size_t unused) {
+    (void)unused;
+    text_clear(&with->page);
+    feed_write(with->a, with->by, with->rows, &with->page);
+    write_text(with, "feed.xml");
+}
+
+static void make_robots(maker *with, size_t unused) {
+    (void)unused;
+    text_clear(&with->page);
+    robots_write(with->a, with->by->folder, &with->page);
+    write_text(with, "robots.txt");
+}
+
+/* -- the sitemap, once all pages are written --------------------------------------------------- */
 
 static int compare_paths(const void *left, const void *right) {
     return strcmp(*(const char *const *)left, *(const char *const *)right);
 }
 
 /* Adds the addresses of those of `files` that are a folder's page. */
-static void add_addresses(maker *with, const written_files *files, word_list *to) {
+static void add_addresses(arena *a, const written_files *files, word_list *to) {
     static const char name[] = "index.html";
     for (size_t i = 0; i < files->count; i++) {
         span path = span_of(files->items[i].path);
         if (strcmp(path_name(path.at), name) == 0)
-            LIST_ADD(with->lasting, to,
-                     arena_copy(with->lasting, span_first(path, path.length - strlen(name))));
+            LIST_ADD(a, to, arena_copy(a, span_first(path, path.length - strlen(name))));
     }
 }
 
-/* The addresses of all pages. */
-static word_list addresses(maker *with) {
+static void make_sitemap(maker *with, const outputs *to) {
     word_list all = {0};
-    add_addresses(with, &with->to->files, &all);
-    for (size_t i = 0; i < with->recipes->count; i++)
-        add_addresses(with, &with->recipes->items[i].files, &all);
+    const made_list *recipes = with->of->from->recipes;
+    add_addresses(with->a, &to->files, &all);
+    for (size_t i = 0; i < recipes->count; i++)
+        add_addresses(with->a, &recipes->items[i].files, &all);
     qsort(all.items, all.count, sizeof all.items[0], compare_paths);
-    return all;
+    text_clear(&with->page);
+    sitemap_write(with->a, with->by->folder, all.items, all.count, &with->page);
+    write_text(with, "sitemap.xml");
 }
 
-static void make_feeds(maker *with) {
-    word_list paths = addresses(with);
-    text_clear(&with->page);
-    sitemap_write(with->a, with->by->folder, paths.items, paths.count, &with->page);
-    output_write(with->to, "sitemap.xml", text_span(&with->page), with->found);
-    text_clear(&with->page);
-    feed_write(with->a, with->by, with->rows, &with->page);
-    output_write(with->to, "feed.xml", text_span(&with->page), with->found);
-    text_clear(&with->page);
-    robots_write(with->a, with->by->folder, &with->page);
-    output_write(with->to, "robots.txt", text_span(&with->page), with->found);
+/* -- the whole ------------------------------------------------------------------------------- */
+
+/* A kind of page, and how many there are of it. */
+typedef struct {
+    void (*make)(maker *with, size_t which);
+    size_t count;
+} page_kind;
+
+enum { KINDS_MOST = 20 };
+
+/* What the workers share; each has one of the makers. */
+typedef struct {
+    page_kind kinds[KINDS_MOST]; /* the large ones first, so that no worker is left with one */
+    maker *makers;
+} page_work;
+
+static void make_piece(void *state, unsigned worker, size_t piece) {
+    page_work *work = state;
+    const page_kind *kind = work->kinds;
+    for (; piece >= kind->count; kind++)
+        piece -= kind->count;
+    kind->make(&work->makers[worker], piece);
+    arena_reset(work->makers[worker].a);
 }
 
-static void copy_theme(maker *with) {
-    const theme *look = with->by->look;
-    for (size_t i = 0; i < look->asset_count; i++)
-        output_write(with->to, arena_format(with->a, "theme/%s", look->assets[i].name),
-                     look->assets[i].bytes, with->found);
-}
-
-void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_list *recipes,
-                     outputs *to, problems *found) {
-    if (!to->folder)
-        return;
-    maker with = {.by = by,
-                  .rows = rows,
-                  .recipes = recipes,
-                  .to = to,
-                  .found = found,
+static maker maker_open(const shared_tables *of, const outputs *to) {
+    arena *lasting = arena_new();
+    maker with = {.of = of,
+                  .by = of->from->by,
+                  .rows = of->from->rows,
+                  .to = *to,
+                  .found = problems_in(lasting),
                   .a = arena_new(),
-                  .lasting = arena_new(),
+                  .lasting = lasting,
                   .page = TEXT_EMPTY};
-    make_lists(&with);
-    ingredient_tables tables = ingredient_tables_of(with.lasting, rows, &by->folder->shelf);
-    make_ingredients(&with, &tables);
-    make_bakes(&with, &tables.bakes);
-    make_search(&with);
-    make_water(&with);
-    make_plain_pages(&with);
-    make_missing(&with);
-    make_feeds(&with);
-    copy_theme(&with);
-    text_free(&with.page);
-    arena_free(with.a);
-    arena_free(with.lasting);
+    with.to.home = lasting;
+    with.to.files = (written_files){0};
+    return with;
+}
+
+static void maker_close(maker *with, outputs *to, problems *found) {
+    outputs_join(to, &with->to);
+    problems_join(found, &with->found);
+    text_free(&with->page);
+    arena_free(with->a);
+    arena_free(with->lasting);
+}
+
+static size_t pieces_of(const page_work *work) {
+    size_t pieces = 0;
+    for (size_t i = 0; i < KINDS_MOST; i++)
+        pieces += work->kinds[i].count;
+    return pieces;
+}
+
+static void make_all(page_work *work, const shared_tables *of, unsigned workers, outputs *to,
+                     problems *found) {
+    maker makers[WORKERS_MOST];
+    size_t pieces = pieces_of(work);
+    unsigned count = workers_for(workers, pieces);
+    for (unsigned i = 0; i < count; i++)
+        makers[i] = maker_open(of, to);
+    work->makers = makers;
+    workers_run(count, pieces, make_piece, work);
+    for (unsigned i = 0; i < count; i++)
+        maker_close(&makers[i], to, found);
+}
+
+void site_pages_make(const site_pages *from, unsigned workers, outputs *to, problems *found) {
+    arena *a = arena_new();
+    const site_folder *folder = from->by->folder;
+    const shared_tables of = {from, groups_by_kind(a, from->rows), groups_by_tag(a, from->rows),
+                              ingredient_tables_of(a, from->rows, &folder->shelf)};
+    page_work work = {.kinds = {{make_search_index, 1},
+                                {make_groups, COUNT(group_pages)},
+                                {make_kind, of.kinds.count},
+                                {make_tag, of.tags.count},
+                                {make_chart, 1},
+                                {make_cupboard, 1},
+                                {make_home, 1},
+                                {make_ingredients, 1},
+                                {make_ingredient, folder->shelf.count},
+                                {make_bake, folder->shelf.count},
+                                {make_plain_page, folder->page_count},
+                                {make_water, 1},
+                                {make_search, 1},
+                                {make_missing, 1},
+                                {make_feed, 1},
+                                {make_robots, 1},
+                                {copy_asset, from->by->look->asset_count}}};
+    make_all(&work, &of, workers, to, found);
+    maker last = maker_open(&of, to);
+    make_sitemap(&last, to);
+    maker_close(&last, to, found);
+    arena_free(a);
 }

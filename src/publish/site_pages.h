@@ -8,9 +8,15 @@
 #include "site/page.h"
 #include "site/row.h"
 
-/* `rows`, those of `recipes`, is sorted. Nothing is written when `to` has no folder. */
-void site_pages_make(const page_maker *by, const recipe_rows *rows, const made_list *recipes,
-                     outputs *to, problems *found);
+typedef struct {
+    const page_maker *by;
+    const recipe_rows *rows; /* sorted */
+    const made_list *recipes;
+} site_pages;
+
+/* Makes them with `workers` at a time (0: see workers_for), in no stated order, and adds their
+ * files to `to`. All is borrowed. */
+void site_pages_make(const site_pages *from, unsigned workers, outputs *to, problems *found);
 
 /* The recipe that the page of assumptions works through, or null: that page depends on all its
  * file says. */

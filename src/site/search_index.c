@@ -1,5 +1,9 @@
 #include "site/search_index.h"
 
+#include "base/number.h"
+
+#include <math.h>
+
 enum { INDEX_VERSION = 1 };
 
 enum { NOT_NAMED = UINT16_MAX };
@@ -21,109 +25,168 @@ static uint16_t *ingredient_numbers(arena *a, const recipe_rows *rows, const pan
     return numbers;
 }
 
-static void put_ingredients(arena *a, view *index, const uint16_t *numbers, const pantry *shelf) {
-    view *list = view_put_list(a, index, "ingredients");
+/* -- JSON, written as it comes: a tree of it would be larger than all rows --------------------- */
+
+static void add_key(text *t, const char *key) {
+    char before = t->bytes[t->length - 1];
+    if (before != '{' && before != '[')
+        text_add_char(t, ',');
+    if (!key)
+        return;
+    text_add_json(t, span_of(key));
+    text_add_char(t, ':');
+}
+
+static void add_words(text *t, const char *key, const char *words) {
+    add_key(t, key);
+    if (words)
+        text_add_json(t, span_of(words));
+    else
+        text_add(t, "null");
+}
+
+static void add_number(text *t, const char *key, double value, int decimals) {
+    add_key(t, key);
+    if (isfinite(value))
+        number_add(t, value, decimals);
+    else
+        text_add(t, "null");
+}
+
+static void open_list(text *t, const char *key) {
+    add_key(t, key);
+    text_add_char(t, '[');
+}
+
+static void close_list(text *t) {
+    text_add_char(t, ']');
+}
+
+static void open_object(text *t, const char *key) {
+    add_key(t, key);
+    text_add_char(t, '{');
+}
+
+static void close_object(text *t) {
+    text_add_char(t, '}');
+}
+
+/* -- parts ----------------------------------------------------------------------------------- */
+
+static void add_ingredients(text *t, const uint16_t *numbers, const pantry *shelf) {
+    open_list(t, "ingredients");
     for (size_t i = 0; i < shelf->count; i++) {
         if (numbers[i] == NOT_NAMED)
             continue;
         const ingredient *of = shelf->items[i];
-        view *one = view_put_object(a, list, NULL);
-        view_put_text(a, one, "name", of->name);
-        view_put_text(a, one, "slug", of->slug);
-        view_put_text(a, one, "family", family_word(of->in));
-        view *also = view_put_list(a, one, "also");
+        open_object(t, NULL);
+        add_words(t, "name", of->name);
+        add_words(t, "slug", of->slug);
+        add_words(t, "family", family_word(of->in));
+        open_list(t, "also");
         for (size_t k = 0; k < of->also_count; k++)
-            view_put_text(a, also, NULL, of->also[k]);
+            add_words(t, NULL, of->also[k]);
+        close_list(t);
+        close_object(t);
     }
+    close_list(t);
 }
 
-static void put_words(arena *a, view *to, const page_maker *by, const recipe_row *of) {
-    view_put_text(a, to, "slug", of->slug);
-    view_put_text(a, to, "title", of->title);
-    view_put_text(a, to, "summary", of->summary);
-    view_put_text(a, to, "kind", of->kind);
-    view_put_text(a, to, "makes", of->makes_text);
-    view_put_text(a, to, "portion", of->portion_text);
-    view *tags = view_put_list(a, to, "tags");
+static void add_about(arena *a, text *t, const page_maker *by, const recipe_row *of) {
+    add_words(t, "slug", of->slug);
+    add_words(t, "title", of->title);
+    add_words(t, "summary", of->summary);
+    add_words(t, "kind", of->kind);
+    add_words(t, "makes", of->makes_text);
+    add_words(t, "portion", of->portion_text);
+    open_list(t, "tags");
     for (size_t i = 0; i < of->tag_count; i++)
-        view_put_text(a, tags, NULL, of->tags[i]);
+        add_words(t, NULL, of->tags[i]);
+    close_list(t);
     const site_picture *picture = picture_find(by->pictures, of->picture);
     if (!picture)
         return;
-    view *put = view_put_object(a, to, "picture");
-    view_put_text(a, put, "src", picture_path_smallest(a, picture));
-    view_put_text(a, put, "alt", of->picture_text ? of->picture_text : "");
+    open_object(t, "picture");
+    add_words(t, "src", picture_path_smallest(a, picture));
+    add_words(t, "alt", of->picture_text ? of->picture_text : "");
+    close_object(t);
 }
 
-static void put_figures(arena *a, view *to, const recipe_row *of) {
-    view_put_number(a, to, "protein_g", of->protein_g, 1);
-    view_put_number(a, to, "energy_kcal", of->energy_kcal, 0);
-    view_put_number(a, to, "fibre_g", of->fibre_g, 1);
-    view_put_number(a, to, "sugars_g", of->sugars_g, 1);
-    view_put_bool(a, to, "at_least", of->lacking);
-    view_put_number(a, to, "minutes", of->minutes, 0);
+static void add_figures(text *t, const recipe_row *of) {
+    add_number(t, "protein_g", of->protein_g, 1);
+    add_number(t, "energy_kcal", of->energy_kcal, 0);
+    add_number(t, "fibre_g", of->fibre_g, 1);
+    add_number(t, "sugars_g", of->sugars_g, 1);
+    add_key(t, "at_least");
+    text_add(t, of->lacking ? "true" : "false");
+    add_number(t, "minutes", of->minutes, 0);
 }
 
-static void put_sets(arena *a, view *to, const recipe_row *of) {
-    view *allergens = view_put_list(a, to, "allergens");
+static void add_sets(text *t, const recipe_row *of) {
+    open_list(t, "allergens");
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
         if (of->allergens >> i & 1u)
-            view_put_text(a, allergens, NULL, allergen_word((allergen)i));
-    view *diets = view_put_list(a, to, "diets");
+            add_words(t, NULL, allergen_word((allergen)i));
+    close_list(t);
+    open_list(t, "diets");
     for (size_t i = 0; i < DIET_COUNT; i++)
         if (of->diets >> i & 1u)
-            view_put_text(a, diets, NULL, diet_word((diet)i));
+            add_words(t, NULL, diet_word((diet)i));
+    close_list(t);
 }
 
-static void put_numbers_of(arena *a, view *to, const char *key, const recipe_row *of,
-                           const uint16_t *numbers, bool optional) {
-    view *list = view_put_list(a, to, key);
+static void add_uses(text *t, const char *key, const recipe_row *of, const uint16_t *numbers,
+                     bool optional) {
+    open_list(t, key);
     for (size_t i = 0; i < of->use_count; i++)
         if (of->uses[i].optional == optional)
-            view_put_number(a, list, NULL, numbers[of->uses[i].what], 0);
+            add_number(t, NULL, numbers[of->uses[i].what], 0);
+    close_list(t);
 }
 
 /* The replacements of one ingredient with one verdict: [from, to, to, …]. */
-static size_t put_swap_run(arena *a, view *list, const recipe_row *of, const uint16_t *numbers,
-                           size_t first) {
-    view *run = view_put_list(a, list, NULL);
-    view_put_number(a, run, NULL, numbers[of->swaps[first].from], 0);
+static size_t add_swap_run(text *t, const recipe_row *of, const uint16_t *numbers, size_t first) {
+    const row_swap *swaps = of->swaps;
     size_t i = first;
-    for (; i < of->swap_count && of->swaps[i].from == of->swaps[first].from &&
-           of->swaps[i].says == of->swaps[first].says;
+    open_list(t, NULL);
+    add_number(t, NULL, numbers[swaps[first].from], 0);
+    for (; i < of->swap_count && swaps[i].from == swaps[first].from &&
+           swaps[i].says == swaps[first].says;
          i++)
-        view_put_number(a, run, NULL, numbers[of->swaps[i].to], 0);
+        add_number(t, NULL, numbers[swaps[i].to], 0);
+    close_list(t);
     return i;
 }
 
-static void put_swaps(arena *a, view *to, const recipe_row *of, const uint16_t *numbers) {
-    view *swaps = view_put_object(a, to, "swaps");
+static void add_swaps(text *t, const recipe_row *of, const uint16_t *numbers) {
+    open_object(t, "swaps");
     for (size_t v = 0; v < VERDICT_UNTRIED; v++) {
-        view *list = view_put_list(a, swaps, verdict_word((verdict)v));
+        open_list(t, verdict_word((verdict)v));
         for (size_t i = 0; i < of->swap_count;)
-            if (of->swaps[i].says == v)
-                i = put_swap_run(a, list, of, numbers, i);
-            else
-                i++;
+            i = of->swaps[i].says == v ? add_swap_run(t, of, numbers, i) : i + 1;
+        close_list(t);
     }
+    close_object(t);
 }
 
-view *search_index_of(arena *a, const page_maker *by, const recipe_rows *rows) {
+void search_index_write(arena *a, const page_maker *by, const recipe_rows *rows, text *t) {
     const pantry *shelf = &by->folder->shelf;
     const uint16_t *numbers = ingredient_numbers(a, rows, shelf);
-    view *index = view_object(a);
-    view_put_number(a, index, "version", INDEX_VERSION, 0);
-    put_ingredients(a, index, numbers, shelf);
-    view *recipes = view_put_list(a, index, "recipes");
+    text_add_char(t, '{');
+    add_number(t, "version", INDEX_VERSION, 0);
+    add_ingredients(t, numbers, shelf);
+    open_list(t, "recipes");
     for (size_t i = 0; i < rows->count; i++) {
         const recipe_row *of = &rows->items[i];
-        view *one = view_put_object(a, recipes, NULL);
-        put_words(a, one, by, of);
-        put_figures(a, one, of);
-        put_sets(a, one, of);
-        put_numbers_of(a, one, "ingredients", of, numbers, false);
-        put_numbers_of(a, one, "optional", of, numbers, true);
-        put_swaps(a, one, of, numbers);
+        open_object(t, NULL);
+        add_about(a, t, by, of);
+        add_figures(t, of);
+        add_sets(t, of);
+        add_uses(t, "ingredients", of, numbers, false);
+        add_uses(t, "optional", of, numbers, true);
+        add_swaps(t, of, numbers);
+        close_object(t);
     }
-    return index;
+    close_list(t);
+    close_object(t);
 }

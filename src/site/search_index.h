@@ -6,7 +6,7 @@
 #include "site/page.h"
 #include "site/row.h"
 
-/* The document: version, ingredients in use, recipes. In `a`; the rows are borrowed. */
-view *search_index_of(arena *a, const page_maker *by, const recipe_rows *rows);
+/* Adds the document: version, ingredients in use, recipes. What is needed on the way is in `a`. */
+void search_index_write(arena *a, const page_maker *by, const recipe_rows *rows, text *t);
 
 #endif

@@ -31,12 +31,7 @@ ingredient_tables ingredient_tables_of(arena *a, const recipe_rows *rows, const 
 }
 
 bool ingredient_has_page(const ingredient_tables *from, size_t which) {
-    if (from->uses.counts[which])
-        return true;
-    for (size_t i = 0; i < from->swaps.count; i++)
-        if (from->swaps.items[i].to == which)
-            return true;
-    return false;
+    return from->uses.counts[which] || swap_table_pairs(&from->swaps, which, SIDE_TO).count;
 }
 
 void view_put_source(arena *a, view *to, const char *key, const source_note *of) {
@@ -209,17 +204,16 @@ static void put_group(arena *a, view *list, const page_maker *by, const ingredie
     view_put_text(a, one, "href", note_href(a, by, of->shown, says, rows));
 }
 
-/* The pairs of ingredient `which` on one side (`from`: it is replaced), by verdict, best first,
+/* The pairs of ingredient `which` on one side (SIDE_FROM: it is replaced), by verdict, best first,
  * then in the order of the pantry. */
-static void put_pairs(arena *a, view *list, const page_maker *by, size_t which, bool from,
+static void put_pairs(arena *a, view *list, const page_maker *by, size_t which, pair_side side,
                       const recipe_rows *rows, const swap_table *swaps) {
     const pantry *shelf = &by->folder->shelf;
     pair_group *groups = ARENA_ARRAY(a, pair_group, shelf->count * VERDICT_COUNT);
-    for (size_t i = 0; i < swaps->count; i++) {
-        const pair_answer *one = &swaps->items[i];
-        if ((from ? one->from : one->to) != which)
-            continue;
-        size_t other = from ? one->to : one->from;
+    pair_places pairs = swap_table_pairs(swaps, which, side);
+    for (size_t i = 0; i < pairs.count; i++) {
+        const pair_answer *one = &swaps->items[pairs.items[i]];
+        size_t other = side == SIDE_FROM ? one->to : one->from;
         for (size_t says = 0; says < VERDICT_UNTRIED; says++)
             if (one->says[says])
                 gather_pair(a, &groups[says * shelf->count + other], one, (verdict)says);
@@ -236,8 +230,8 @@ static void put_swaps(arena *a, view *page, const page_maker *by, size_t which,
                       const recipe_rows *rows, const swap_table *swaps) {
     view *stands_in = view_put_list(a, page, "stands_in");
     view *replaces = view_put_list(a, page, "replaces");
-    put_pairs(a, stands_in, by, which, true, rows, swaps);
-    put_pairs(a, replaces, by, which, false, rows, swaps);
+    put_pairs(a, stands_in, by, which, SIDE_FROM, rows, swaps);
+    put_pairs(a, replaces, by, which, SIDE_TO, rows, swaps);
     view_put_bool(a, page, "has_stands_in", stands_in->count > 0);
     view_put_bool(a, page, "has_replaces", replaces->count > 0);
 }

@@ -40,11 +40,33 @@ static void answers_are_gathered_by_pair_and_kind(void **state) {
     arena_free(a);
 }
 
+static void pairs_are_found_by_either_side(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    recipe_rows rows = {all_rows, COUNT(all_rows), COUNT(all_rows)};
+    swap_table table = swap_table_of(a, &rows);
+    static const struct {
+        size_t which;
+        pair_side side;
+        size_t count;
+    } wanted[] = {{1, SIDE_FROM, 3}, {4, SIDE_FROM, 1}, {2, SIDE_FROM, 0}, {2, SIDE_TO, 3},
+                  {3, SIDE_TO, 1},   {0, SIDE_TO, 0},   {99, SIDE_TO, 0}};
+    for (size_t i = 0; i < COUNT(wanted); i++) {
+        pair_places pairs = swap_table_pairs(&table, wanted[i].which, wanted[i].side);
+        assert_int_equal(pairs.count, wanted[i].count);
+        for (size_t k = 0; k < pairs.count; k++) {
+            const pair_answer *one = &table.items[pairs.items[k]];
+            assert_int_equal(wanted[i].side == SIDE_FROM ? one->from : one->to, wanted[i].which);
+        }
+    }
+    arena_free(a);
+}
+
 static void among_equals_the_more_cautious(void **state) {
     (void)state;
     static const struct {
         const char *name;
-        uint16_t says[VERDICT_COUNT];
+        uint32_t says[VERDICT_COUNT];
         verdict wanted;
     } rows[] = {{"works and avoid", {1, 0, 0, 1, 0}, VERDICT_AVOID},
                 {"works and adjust", {2, 2, 0, 0, 0}, VERDICT_ADJUST},
@@ -68,6 +90,7 @@ static void rows_are_sorted_by_slug(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {cmocka_unit_test(answers_are_gathered_by_pair_and_kind),
+                                       cmocka_unit_test(pairs_are_found_by_either_side),
                                        cmocka_unit_test(among_equals_the_more_cautious),
                                        cmocka_unit_test(rows_are_sorted_by_slug)};
     return cmocka_run_group_tests_name("swap_table", tests, NULL, NULL);

@@ -23,8 +23,10 @@ static bool is_aside(const check_case *with, const passage *in, const mention *m
 static void take_amount(const check_case *with, line_use *use, const passage *in,
                         const mention *m) {
     bool pinch = m->in && m->in->sort == UNIT_PINCH;
-    if (m->loose || pinch || is_aside(with, in, m))
+    if (m->loose || pinch || is_aside(with, in, m)) {
+        use->open = true;
         return;
+    }
     if (m->grams <= 0) {
         problem_note(with->found, "amounts", PROBLEM_WARNING,
                      passage_place(&with->text, in, m->amount_at),

@@ -6,7 +6,7 @@
 
 /* All figures are estimates, and words are rounded: a tenth either way is let stand, and a unit or
  * two of the small ones (common practice, no source). */
-static const double slack_share = 0.10, slack_g = 1, slack_kcal = 10;
+static const double slack_share = 0.10, slack_g = 1.5, slack_kcal = 15;
 
 typedef enum { SAYS_ABOUT, SAYS_MORE, SAYS_LESS } comparison_said;
 

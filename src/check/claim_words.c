@@ -116,7 +116,9 @@ static void judge(const check_case *with, const words_claim *c, const char *cons
 
 static void take(const check_case *with, const words_claim *c, size_t passage_index,
                  claim_sort sort, span thing) {
-    if (wording_is_denied(c->all, c->from) || is_of_ingredient(with, c, passage_index))
+    size_t end = c->all->items[c->from + c->count - 1].end;
+    if (wording_is_asked(c->in->words, end) || wording_is_denied(c->all, c->from) ||
+        is_of_ingredient(with, c, passage_index))
         return;
     for (size_t i = 0; i < COUNT(claim_names); i++)
         if (claim_names[i].sort == sort && span_is(thing, claim_names[i].thing)) {

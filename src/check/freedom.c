@@ -166,8 +166,10 @@ static bool next_claim(const check_case *with, const prose *all, const mentions 
         size_t end = all->items[at + words - 1].end;
         out->at = all->items[at].at;
         out->length = end - out->at;
-        bool advice =
-            !brief && wording_is_advice(with->a, sentence_around(out->in->words, out->at));
+        span sentence = sentence_around(out->in->words, out->at);
+        bool advice = wording_is_asked(out->in->words, end) ||
+                      wording_is_option(with->a, sentence) ||
+                      (!brief && wording_is_advice(with->a, sentence));
         if (!advice && !wording_is_denied(all, at) && !is_of_ingredient(said, end) &&
             !names_more(said, end))
             return true;

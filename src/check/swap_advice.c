@@ -81,10 +81,12 @@ static bool is_advice(const check_case *with, const sentence *s) {
     return WORDING_HAS(with->a, s->words, words);
 }
 
-static bool is_against(const check_case *with, const sentence *s) {
+/* Denied, by a word ahead of byte `end` of the passage. */
+static bool is_against(const check_case *with, const sentence *s, size_t end) {
     static const char *const words[] = {"not", "never", "no", "cannot", "avoid", "don"};
-    return WORDING_HAS(with->a, s->words, words) || span_find(s->words, "n't") < s->words.length ||
-           span_find(s->words, "n\u2019t") < s->words.length;
+    span said = span_first(s->words, end - s->from);
+    return WORDING_HAS(with->a, said, words) || span_find(said, "n't") < said.length ||
+           span_find(said, "n\u2019t") < said.length;
 }
 
 /* Two mentions side by side of which one replaces the other. */
@@ -98,7 +100,8 @@ static bool pair_read(const check_case *with, const sentence *s, size_t i, advic
     if (!advised || !is_advice(with, s))
         return false;
     const mention *old = new_first ? other : one, *new_ = new_first ? one : other;
-    *out = (advice){(size_t)old->line, new_->what, name_of(s, new_), one->at, is_against(with, s)};
+    *out = (advice){(size_t)old->line, new_->what, name_of(s, new_), one->at,
+                    is_against(with, s, other->name_at)};
     return true;
 }
 
@@ -126,7 +129,7 @@ static bool works_too(const check_case *with, const sentence *s, size_t i, advic
     if (!is_newcomer(m) || !says || !WORDING_HAS(with->a, rest, too) ||
         !only_line_of(with->of, m->what, &line))
         return false;
-    *out = (advice){line, m->what, name_of(s, m), m->at, is_against(with, s)};
+    *out = (advice){line, m->what, name_of(s, m), m->at, is_against(with, s, m->name_at)};
     return true;
 }
 

@@ -13,13 +13,12 @@ static bool is_result(const passage *in, const mention *m) {
            (span_begins(name, "dry") || span_begins(name, "wet") || span_begins(name, "liquid"));
 }
 
-static line_set lines_used(const check_case *with) {
+/* The lines that passages of this sort speak of. */
+static line_set lines_used(const check_case *with, passage_sort sort) {
     line_set used = 0;
     for (size_t i = 0; i < with->text.count; i++) {
         const passage *in = &with->text.items[i];
-        if (in->sort != PASSAGE_METHOD && in->sort != PASSAGE_NOTE)
-            continue;
-        for (size_t k = 0; k < with->said[i].count; k++)
+        for (size_t k = 0; in->sort == sort && k < with->said[i].count; k++)
             if (!is_result(in, &with->said[i].items[k]))
                 used |= with->said[i].items[k].lines;
     }
@@ -103,9 +102,10 @@ static void report_unlisted(const check_case *with, const passage *in, const men
 }
 
 void check_used(check_case *with) {
-    line_set used = lines_used(with);
+    line_set used = lines_used(with, PASSAGE_METHOD);
     if (!used) /* "Mix and bake": all of it is meant */
         return;
+    used |= lines_used(with, PASSAGE_NOTE);
     report_unused(with, used);
     for (size_t i = 0; i < with->text.count; i++) {
         const passage *in = &with->text.items[i];

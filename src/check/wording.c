@@ -21,6 +21,17 @@ bool wording_is_advice(arena *a, span sentence) {
     return WORDING_HAS(a, sentence, words);
 }
 
+bool wording_is_option(arena *a, span sentence) {
+    static const char *const words[] = {"if",        "option",    "options", "optionally",
+                                        "version",   "adaptable", "easily",  "possible",
+                                        "variation", "can",       "could"};
+    return WORDING_HAS(a, sentence, words);
+}
+
+bool wording_is_asked(span words, size_t end) {
+    return span_begins(span_from(words, end), "?");
+}
+
 bool wording_is_denied(const prose *all, size_t i) {
     static const char *const denials[] = {"not", "never",  "nor",     "hardly",
                                           "no",  "cannot", "neither", "rarely"};

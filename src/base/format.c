@@ -10,7 +10,7 @@ typedef struct {
 } writer;
 
 static void put(writer *w, const char *bytes, size_t length) {
-    if (w->length < w->size) {
+    if (length && w->length < w->size) { /* the bytes of an empty span may be null */
         size_t left = w->size - w->length;
         memcpy(w->room + w->length, bytes, length < left ? length : left);
     }

@@ -164,16 +164,13 @@ static exit_code check_recipe(arena *a, adding *one) {
 
 /* What the reader of the log finds wrong with it, or in doubt. */
 static exit_code check_entry(arena *a, adding *one) {
-    problems found = problems_in(a);
-    text alone = TEXT_EMPTY;
-    unsigned line;
+    problems found = problems_in(a), unsaid = problems_in(a);
+    trial_addition alone = {.entry = one->entry, .whole = TEXT_EMPTY};
     trials read = {0};
     located nothing = {{"", 0}, {"the bake", 1, 1}};
-    bool composed =
-        trial_log_compose(a, nothing, one->entry, &one->at.site.shelf, &alone, &line, &found);
-    found = problems_in(a);
-    span bytes = arena_copy_span(a, text_span(&alone));
-    text_free(&alone);
+    bool composed = trial_log_compose(a, nothing, &one->at.site.shelf, &alone, &unsaid);
+    span bytes = arena_copy_span(a, text_span(&alone.whole));
+    text_free(&alone.whole);
     trials_read(a, "the bake", bytes, &one->at.site.shelf, &read, &found);
     if (found.count)
         return refuse(found.items[0].message, found.items[0].hint);
@@ -243,26 +240,26 @@ static exit_code check_all(arena *a, adding *one) {
 
 /* -- the whole ------------------------------------------------------------------------------- */
 
-static exit_code add(arena *a, const adding *one) {
+static exit_code add_bake(arena *a, const adding *one) {
     static const exit_code codes[] = {[TRIAL_ADDED] = EXIT_FINE,
                                       [TRIAL_REFUSED] = EXIT_CONTENT,
                                       [TRIAL_MACHINE_FAILED] = EXIT_MACHINE};
     problems found = problems_in(a);
-    unsigned line = 0;
-    trial_outcome outcome =
-        trial_log_append(a, &one->at.site, one->file, one->entry, &line, &found);
+    trial_addition add = {.entry = one->entry, .whole = TEXT_EMPTY};
+    trial_outcome outcome = trial_log_append(a, &one->at.site, one->file, &add, &found);
+    text_free(&add.whole);
     command_report(&found);
     if (outcome != TRIAL_ADDED)
         return codes[outcome];
     const char *file = path_join(a, "trials", one->file);
     if (!one->given->json)
-        return command_say(arena_format(a, "%s:%u: %s for %s in %s, %s: %s\n", file, line,
+        return command_say(arena_format(a, "%s:%u: %s for %s in %s, %s: %s\n", file, add.line,
                                         one->read.with.what->name, one->read.replaced.what->name,
                                         one->of->slug, one->date, verdict_word(one->read.outcome)),
                            EXIT_FINE);
     view *document = view_object(a);
     view_put_text(a, document, "file", file);
-    view_put_number(a, document, "line", line, 0);
+    view_put_number(a, document, "line", add.line, 0);
     view_put(document, "trial", one->entry);
     return command_print(document, EXIT_FINE);
 }
@@ -283,7 +280,7 @@ static exit_code run(arena *a, const arguments *given) {
         return setting_failed(&one.at, &found);
     one.entry = entry_of(a, &one);
     exit_code code = check_all(a, &one);
-    return code ? code : add(a, &one);
+    return code ? code : add_bake(a, &one);
 }
 
 const command command_trial = {

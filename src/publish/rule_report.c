@@ -15,28 +15,37 @@ static const char *at_text(arena *a, const trial *bake) {
 
 /* The author's word on a recipe goes before a bake of it; that she said otherwise than it came out
  * may be meant, or forgotten. */
-static void report_own_word(arena *a, const rule_book *book, const recipe_facts *about, size_t line,
-                            const trial *bake, problems *found) {
-    decision by = decide(book, about, line, bake->with.what, NULL);
-    if (by.by != SAID_BY_RECIPE || !verdicts_contradict(by.rule->says, bake->outcome))
-        return;
-    problem_note(found, contradicted, PROBLEM_WARNING, by.rule->at,
+static void report_own_word(arena *a, const swap_rule *own, const trial *bake, problems *found) {
+    problem_note(found, contradicted, PROBLEM_WARNING, own->at,
                  "it goes before the bake: mend it, or say in `note` what was different",
                  "this says %s of %s for %s, and the bake at %s came out %s",
-                 verdict_word(by.rule->says), bake->with.what->name, bake->replaced.what->name,
+                 verdict_word(own->says), bake->with.what->name, bake->replaced.what->name,
                  at_text(a, bake), verdict_word(bake->outcome));
+}
+
+/* What she says on the recipe of the swap that was baked; null when nothing. */
+static const swap_rule *own_word_on(const rule_book *book, const recipe_facts *about,
+                                    const trial *bake) {
+    const recipe_lines *lines = &about->of->lines;
+    for (size_t i = 0; bake->with.what && i < lines->count; i++) {
+        if (lines->items[i].what != bake->replaced.what)
+            continue;
+        decision by = decide(book, about, i, bake->with.what, NULL);
+        return by.by == SAID_BY_RECIPE ? by.rule : NULL;
+    }
+    return NULL;
 }
 
 static void report_own_words(arena *a, const rule_book *book, const recipe_facts *about,
                              problems *found) {
     size_t count;
     const trial *const *bakes = trials_on(book, about, &count);
-    for (size_t i = 0; about->of->own_swaps && i < count; i++)
-        for (size_t line = 0; line < about->of->lines.count; line++)
-            if (bakes[i]->with.what &&
-                about->of->lines.items[line].what == bakes[i]->replaced.what &&
-                facts_first_of(about, line))
-                report_own_word(a, book, about, line, bakes[i], found);
+    for (size_t i = 0; about->of->own_swaps && i < count; i++) {
+        const swap_rule *own = own_word_on(book, about, bakes[i]);
+        if (own && !trial_is_overtaken(bakes, i) &&
+            verdicts_contradict(own->says, bakes[i]->outcome))
+            report_own_word(a, own, bakes[i], found);
+    }
 }
 
 static void report_unanswered(arena *a, const rule_book *book, const recipe_facts *about,

@@ -141,21 +141,21 @@ static void compose(text *out, span bytes, const view *entry, const layout *as) 
     add_entry(out, entry, as);
 }
 
-bool trial_log_compose(arena *a, located existing, const view *entry, const pantry *shelf,
-                       text *out, unsigned *line, problems *found) {
+bool trial_log_compose(arena *a, located existing, const pantry *shelf, trial_addition *add,
+                       problems *found) {
     const yaml_node *was = NULL, *is = NULL;
     if (!read_log(a, existing, shelf, &was, found))
         return false;
     layout as = layout_of(existing.bytes, was);
-    compose(out, existing.bytes, entry, &as);
+    compose(&add->whole, existing.bytes, add->entry, &as);
     problems unsaid = problems_in(a);
-    located whole = {text_span(out), existing.at};
-    if (!read_log(a, whole, shelf, &is, &unsaid) || !is_as_meant(was, is, entry)) {
+    located whole = {text_span(&add->whole), existing.at};
+    if (!read_log(a, whole, shelf, &is, &unsaid) || !is_as_meant(was, is, add->entry)) {
         problem_add(found, existing.at, "name another file with --file",
                     "nothing can be put behind what this file ends with; it was left as it is");
         return false;
     }
-    *line = is->items[is->count - 1]->at.line;
+    add->line = is->items[is->count - 1]->at.line;
     return true;
 }
 
@@ -192,29 +192,26 @@ static trial_outcome machine_failed(const char *file, int why, problems *found) 
 }
 
 static trial_outcome append_locked(arena *a, const site_folder *site, const char *file,
-                                   const view *entry, unsigned *line, problems *found) {
+                                   trial_addition *add, problems *found) {
     const char *path = path_join(a, site->settings.folder, file);
     located was = {{"", 0}, {file, 1, 1}};
     int why = 0;
     if (!file_read(a, path, &was.bytes, &why) && why != ENOENT)
         return machine_failed(file, why, found);
-    text whole = TEXT_EMPTY;
-    trial_outcome outcome = TRIAL_REFUSED;
-    if (trial_log_compose(a, was, entry, &site->shelf, &whole, line, found))
-        outcome = file_replace(path, was.bytes, text_span(&whole), &why)
-                      ? TRIAL_ADDED
-                      : machine_failed(file, why, found);
-    text_free(&whole);
-    return outcome;
+    if (!trial_log_compose(a, was, &site->shelf, add, found))
+        return TRIAL_REFUSED;
+    return file_replace(path, was.bytes, text_span(&add->whole), &why)
+               ? TRIAL_ADDED
+               : machine_failed(file, why, found);
 }
 
 trial_outcome trial_log_append(arena *a, const site_folder *site, const char *name,
-                               const view *entry, unsigned *line, problems *found) {
+                               trial_addition *add, problems *found) {
     int why = 0, lock = lock_folder(path_join(a, site->settings.folder, "trials"), &why);
     const char *file = path_join(a, "trials", name);
     if (lock < 0)
         return machine_failed(file, why, found);
-    trial_outcome outcome = append_locked(a, site, file, entry, line, found);
+    trial_outcome outcome = append_locked(a, site, file, add, found);
     close(lock);
     return outcome;
 }

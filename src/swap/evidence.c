@@ -125,22 +125,23 @@ static bool speaks_here(const trial *bake, const recipe_facts *about, const reci
 }
 
 evidence evidence_of(arena *a, const rule_book *book, const recipe_facts *about,
-                     const ingredient *from, const ingredient *to, decision by) {
+                     const decided *said) {
     evidence sum = {0};
     const struct evidence_index *index = book->evidence;
-    size_t pair[2] = {index->alike[pantry_index(book->shelf, from)],
-                      index->alike[pantry_index(book->shelf, to)]};
+    const ingredient *old = about->of->lines.items[said->first].what;
+    size_t from = index->alike[pantry_index(book->shelf, old)];
+    size_t to = index->alike[pantry_index(book->shelf, said->to)];
     recipe_build here = build_of(about);
-    for (size_t i = first_of_pair(index, pair[0], pair[1]); i < index->count; i++) {
+    for (size_t i = first_of_pair(index, from, to); i < index->count; i++) {
         const filed_trial *at = &index->items[i];
-        if (at->from != pair[0] || at->to != pair[1])
+        if (at->from != from || at->to != to)
             break;
-        if (at->bake == by.bake || !speaks_here(at->bake, about, &here))
+        if (at->bake == said->by.bake || !speaks_here(at->bake, about, &here))
             continue;
         bool later_seen = sum.count && same_recipe(sum.items[sum.count - 1].bake, at->bake);
         /* the deciding trial speaks for this recipe */
-        bool decided_here = by.bake && is_of(at->bake, about);
-        add_item(a, &sum, at->bake, !later_seen && !decided_here, decision_says(by));
+        bool decided_here = said->by.bake && is_of(at->bake, about);
+        add_item(a, &sum, at->bake, !later_seen && !decided_here, decision_says(said->by));
     }
     return sum;
 }

@@ -37,10 +37,10 @@ typedef struct {
 /* Files the trials of `book`, whose shelf and log are set. Called by rule_book_index. */
 void evidence_file(arena *a, rule_book *book);
 
-/* The evidence on replacing `from`, which is in the part `about` is of, by `to`, beside what `by`
- * says. The list grows in `a`. */
+/* The evidence on the swap `said`, one by one, beside what decides it. `part`: the facts of the
+ * part in which its line stands (facts_for). The list grows in `a`. */
 evidence evidence_of(arena *a, const rule_book *book, const recipe_facts *about,
-                     const ingredient *from, const ingredient *to, decision by);
+                     const decided *said);
 
 typedef struct {
     const ingredient **items;

@@ -346,6 +346,14 @@ const trial *const *trials_on(const rule_book *book, const recipe_facts *about, 
     return (const trial *const *)first;
 }
 
+bool trial_is_overtaken(const trial *const *bakes, size_t which) {
+    for (size_t i = 0; i < which; i++)
+        if (bakes[i]->replaced.what == bakes[which]->replaced.what &&
+            bakes[i]->with.what == bakes[which]->with.what)
+            return true;
+    return false;
+}
+
 static question question_of_two(const rule_book *book, const recipe_facts *about, size_t first,
                                 size_t second) {
     question asked = question_of(book, about, first);

@@ -75,6 +75,10 @@ decision decide_by_rules(const rule_book *book, const recipe_facts *about, size_
 /* The `*count` trials on this recipe, the latest first. Borrowed from the book. */
 const trial *const *trials_on(const rule_book *book, const recipe_facts *about, size_t *count);
 
+/* True when a later one of these, the trials on one recipe, is of the same pair as number
+ * `which`. */
+bool trial_is_overtaken(const trial *const *bakes, size_t which);
+
 /* The same for two lines replaced by one: only rules with two `replace` selectors. */
 decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
                     const ingredient *to, const swap_rule **tied);

@@ -9,7 +9,7 @@ static swap_note answer_with_evidence(arena *a, const rule_book *book, const lea
                                       const decided *said) {
     swap_note note = answer_of(a, what, said);
     if (!decided_is_combined(said))
-        note.tried = evidence_of(a, book, what->part, what->goes[0].what, said->to, said->by);
+        note.tried = evidence_of(a, book, what->part, said);
     return note;
 }
 
@@ -107,14 +107,14 @@ static bool is_among(const decided_list *all, size_t first, const ingredient *to
 
 /* Adds what nobody decides on here, of whatever family, but was tried in recipes like this one.
  * The line's own decisions stand from `first` on. */
-static void add_tried(arena *a, const rule_book *book, const recipe_facts *about, size_t line,
-                      size_t first, decided_list *all) {
+static void add_tried(const rule_book *book, const recipe_facts *about, size_t line, size_t first,
+                      decided_list *all) {
     const ingredient *from = about->of->lines.items[line].what;
     const recipe_facts *mixed = facts_for(about, facts_same_lines(about, line));
-    tried_list tried = evidence_tried(a, book, mixed, from);
+    tried_list tried = evidence_tried(all->home, book, mixed, from);
     for (size_t i = 0; i < tried.count; i++)
         if (tried.items[i] != from && !is_among(all, first, tried.items[i]))
-            LIST_ADD(a, all,
+            LIST_ADD(all->home, all,
                      (decided){line, SIZE_MAX, tried.items[i], NULL,
                                (decision){SAID_BY_NOBODY, NULL, NULL}});
 }
@@ -128,7 +128,7 @@ static decided_list all_decided(arena *a, const rule_book *book, const recipe_fa
             size_t first = all.count;
             decide_all(book, about, i, untried, &all);
             if (untried && book->log.count)
-                add_tried(a, book, about, i, first, &all);
+                add_tried(book, about, i, first, &all);
             decide_all_splits(book, about, i, &all);
         }
     decide_all_twos(book, about, &twos);

@@ -54,15 +54,6 @@ static bool add_outcome(const rule_tally *tally, const swap_rule *rule, const tr
     return against;
 }
 
-/* True when a later bake on the recipe is of the same pair. */
-static bool is_overtaken(const trial *const *bakes, size_t which) {
-    for (size_t i = 0; i < which; i++)
-        if (bakes[i]->replaced.what == bakes[which]->replaced.what &&
-            bakes[i]->with.what == bakes[which]->with.what)
-            return true;
-    return false;
-}
-
 /* The first line that holds `what`; the number of lines when none does. */
 static size_t line_of(const recipe_facts *about, const ingredient *what) {
     size_t i = 0;
@@ -78,7 +69,7 @@ static void tally_bakes(const rule_tally *tally, const recipe_facts *about) {
     const trial *const *bakes = trials_on(tally->book, about, &count);
     for (size_t i = 0; i < count; i++) {
         size_t line = line_of(about, bakes[i]->replaced.what);
-        if (line == about->of->lines.count || !bakes[i]->with.what || is_overtaken(bakes, i))
+        if (line == about->of->lines.count || !bakes[i]->with.what || trial_is_overtaken(bakes, i))
             continue;
         decision by = decide_by_rules(tally->book, about, line, bakes[i]->with.what, NULL);
         if (by.by == SAID_BY_OWN_RULE)
@@ -100,8 +91,8 @@ static void keep_against(const rule_tally *tally, rule_fate *fate, tallied_swap 
 static void tally_decided(const rule_tally *tally, arena *a, const recipe_facts *about,
                           const decided *said) {
     const ingredient *from = about->of->lines.items[said->first].what;
-    const recipe_facts *part = facts_for(about, facts_same_lines(about, said->first));
-    evidence tried = evidence_of(a, tally->book, part, from, said->to, said->by);
+    const recipe_facts *mixed = facts_for(about, facts_same_lines(about, said->first));
+    evidence tried = evidence_of(a, tally->book, mixed, said);
     for (size_t i = 0; i < tried.count; i++) {
         const trial *bake = tried.items[i].bake;
         bool here = said->by.by == SAID_BY_REFERENCE && strcmp(bake->recipe, about->of->slug) == 0;

@@ -27,17 +27,16 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     size_t line_end = span_find(whole, "\n");
     span remark = arena_copy_span(a, span_first(whole, line_end));
     located file = {span_from(whole, line_end + 1), {"fuzz.yaml", 1, 1}};
-    text out = TEXT_EMPTY;
-    unsigned line;
+    trial_addition add = {.entry = entry_with(a, remark), .whole = TEXT_EMPTY};
     if (words_are_utf8(remark, NULL) && span_trim(remark).length &&
-        trial_log_compose(a, file, entry_with(a, remark), fuzz_shelf(), &out, &line, &found)) {
+        trial_log_compose(a, file, fuzz_shelf(), &add, &found)) {
         trials log = {0};
-        trials_read(a, "fuzz.yaml", text_span(&out), fuzz_shelf(), &log, &found);
-        if (!span_equal(span_first(text_span(&out), file.bytes.length), file.bytes) ||
+        trials_read(a, "fuzz.yaml", text_span(&add.whole), fuzz_shelf(), &log, &found);
+        if (!span_equal(span_first(text_span(&add.whole), file.bytes.length), file.bytes) ||
             !span_equal(span_of(log.items[log.count - 1].remarks), remark))
             abort();
     }
-    text_free(&out);
+    text_free(&add.whole);
     arena_free(a);
     return 0;
 }

@@ -33,12 +33,13 @@ static view *entry_of(arena *a) {
 /* The whole file after adding; null when it was refused. */
 static const char *compose(arena *a, const char *existing, unsigned *line, problems *found) {
     pantry shelf = small_shelf(a);
-    text out = TEXT_EMPTY;
+    trial_addition add = {.entry = entry_of(a), .whole = TEXT_EMPTY};
     *found = problems_in(a);
     located was = {span_of(existing), {"trials/t.yaml", 1, 1}};
-    bool good = trial_log_compose(a, was, entry_of(a), &shelf, &out, line, found);
-    const char *whole = good ? arena_copy(a, text_span(&out)) : NULL;
-    text_free(&out);
+    bool good = trial_log_compose(a, was, &shelf, &add, found);
+    const char *whole = good ? arena_copy(a, text_span(&add.whole)) : NULL;
+    *line = add.line;
+    text_free(&add.whole);
     return whole;
 }
 
@@ -144,11 +145,10 @@ static void test_many_are_read_back(void **state) {
                                           "null"};
     arena *a = arena_new();
     pantry shelf = small_shelf(a);
-    text whole = TEXT_EMPTY;
+    trial_addition add = {.whole = TEXT_EMPTY};
     problems found = problems_in(a);
-    unsigned line;
     for (size_t i = 0; i < COUNT(remarks); i++) {
-        located was = {arena_copy_span(a, text_span(&whole)), {"t.yaml", 1, 1}};
+        located was = {arena_copy_span(a, text_span(&add.whole)), {"t.yaml", 1, 1}};
         view *entry = view_object(a);
         view_put_text(a, entry, "recipe", "rounds");
         view_put_text(a, entry, "replace", "pea protein powder");
@@ -157,19 +157,20 @@ static void test_many_are_read_back(void **state) {
         view_put_text(a, entry, "verdict", "works");
         view_put_text(a, view_put_list(a, entry, "texture"), NULL, remarks[i]);
         view_put_text(a, entry, "remarks", remarks[i]);
-        text_clear(&whole);
-        if (!trial_log_compose(a, was, entry, &shelf, &whole, &line, &found))
+        text_clear(&add.whole);
+        add.entry = entry;
+        if (!trial_log_compose(a, was, &shelf, &add, &found))
             fail_msg("%s: refused", remarks[i]);
     }
     trials all = {0};
-    trials_read(a, "t.yaml", text_span(&whole), &shelf, &all, &found);
+    trials_read(a, "t.yaml", text_span(&add.whole), &shelf, &all, &found);
     expect_words("problems", printed(a, &found), "");
     assert_int_equal(all.count, COUNT(remarks));
     for (size_t i = 0; i < COUNT(remarks); i++) {
         expect_words("remarks", all.items[i].remarks, remarks[i]);
         expect_words("texture", all.items[i].texture.items[0], remarks[i]);
     }
-    text_free(&whole);
+    text_free(&add.whole);
     arena_free(a);
 }
 

@@ -119,13 +119,27 @@ static void add_visible(text *t, const char *words) {
         text_add_char(t, (unsigned char)*c < 0x20 || *c == 0x7f ? ' ' : *c);
 }
 
+static void add_level(text *t, problem_level level, const problem_colours *with) {
+    if (with)
+        text_add(t, level == PROBLEM_ERROR ? with->error : with->warning);
+    text_format(t, "%s:", problem_level_word(level));
+    if (with)
+        text_add(t, with->end);
+}
+
 void problem_print(const problem *p, text *t) {
+    problem_print_coloured(p, NULL, t);
+}
+
+void problem_print_coloured(const problem *p, const problem_colours *with, text *t) {
     text_add(t, p->at.file ? p->at.file : "crumbnote");
     if (p->at.line)
         text_format(t, ":%u", p->at.line);
     if (p->at.line && p->at.column)
         text_format(t, ":%u", p->at.column);
-    text_format(t, ": %s: ", problem_level_word(p->level));
+    text_add(t, ": ");
+    add_level(t, p->level, with);
+    text_add_char(t, ' ');
     add_visible(t, p->message);
     if (p->check)
         text_format(t, " [%s]", p->check);

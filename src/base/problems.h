@@ -74,6 +74,14 @@ void problems_sort(problems *found);
 /* Adds the printed form of `p`, with its hint line, to `t`. Control characters become blanks. */
 void problem_print(const problem *p, text *t);
 
+/* What to write around the level's word on a terminal. */
+typedef struct {
+    const char *error, *warning, *end;
+} problem_colours;
+
+/* problem_print in colours; null: without. */
+void problem_print_coloured(const problem *p, const problem_colours *with, text *t);
+
 /* "error" or "warning". */
 const char *problem_level_word(problem_level level);
 

@@ -41,6 +41,7 @@ static void check_read(const file_work *w, const recipe *of) {
 
 typedef struct {
     const check_site *site;
+    progress *seen;
     atomic_size_t next; /* the recipe file to take */
 } shared_work;
 
@@ -71,6 +72,7 @@ static void *work(void *state) {
     while ((i = atomic_fetch_add(&w->shared->next, 1)) < files->count) {
         arena_reset(a);
         check_file(w, a, files->items[i].name);
+        progress_step(w->shared->seen);
     }
     arena_free(a);
     return NULL;
@@ -85,13 +87,14 @@ static void worker_start(worker *w, shared_work *shared) {
         work(w); /* no thread to be had: the work is done here, just later */
 }
 
-static bool check_recipes(const check_site *site, unsigned asked, problems *found) {
+static bool check_recipes(const check_site *site, unsigned asked, progress *seen, problems *found) {
     worker workers[WORKERS_MOST];
-    shared_work shared = {.site = site};
+    shared_work shared = {.site = site, .seen = seen};
     unsigned count = workers_for(asked, site->folder->recipe_files.count);
     arena *home = arena_new();
     rule_tally all = rule_tally_new(home, &site->folder->book);
     bool good = true;
+    progress_begin(seen, site->folder->recipe_files.count);
     for (unsigned i = 0; i < count; i++)
         worker_start(&workers[i], &shared);
     for (unsigned i = 0; i < count; i++) {
@@ -135,7 +138,7 @@ static void silence_site(const site_folder *site, problems *found) {
     arena_free(a);
 }
 
-check_report check_folder(const char *folder, unsigned workers, problems *found) {
+check_report check_folder(const char *folder, unsigned workers, progress *seen, problems *found) {
     check_report report = {0};
     site_folder site;
     theme look;
@@ -147,7 +150,8 @@ check_report check_folder(const char *folder, unsigned workers, problems *found)
         (void)theme_read(home, site.settings.theme, folder, &look, &own);
         check_site about = check_site_of(home, &site);
         report.recipes = site.recipe_files.count;
-        report.machine_failed = !check_recipes(&about, workers, &own) || report.machine_failed;
+        report.machine_failed =
+            !check_recipes(&about, workers, seen, &own) || report.machine_failed;
         check_pages(&about, &own);
         silence_site(&site, &own);
     }

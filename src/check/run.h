@@ -8,6 +8,7 @@
 #define CHECK_RUN_H
 
 #include "base/problems.h"
+#include "base/progress.h"
 
 typedef struct {
     size_t recipes; /* read, broken ones included */
@@ -15,8 +16,9 @@ typedef struct {
 } check_report;
 
 /* Checks the site in `folder` with as many workers (0: as many as there are processors). All
- * problems are in `found`; messages live in its arena. */
-check_report check_folder(const char *folder, unsigned workers, problems *found);
+ * problems are in `found`; messages live in its arena. `seen` is moved with each recipe; may be
+ * null. */
+check_report check_folder(const char *folder, unsigned workers, progress *seen, problems *found);
 
 /* True when check_text can check a file of this path: recipes/x.md or pages/x.md in a site. */
 bool check_takes(const char *path);

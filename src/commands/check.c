@@ -6,6 +6,7 @@
 #include "check/list.h"
 #include "check/report.h"
 #include "check/run.h"
+#include "commands/terminal.h"
 
 enum { OPTION_AS, OPTION_STDIN };
 
@@ -99,7 +100,10 @@ static exit_code run(arena *a, const arguments *given) {
         return check_input(a, as, path);
     const char *folder = given->count ? given->words[0] : ".";
     problems found = problems_in(a);
-    check_report report = check_folder(folder, 0, &found);
+    progress seen = {0};
+    progress_line *line = progress_show(&seen, "checking");
+    check_report report = check_folder(folder, 0, &seen, &found);
+    progress_hide(line);
     return finish(a, as, folder, &report, &found);
 }
 

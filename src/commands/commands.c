@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "base/number.h"
 #include "base/words.h"
+#include "commands/terminal.h"
 
 #include <stdarg.h>
 #include <unistd.h>
@@ -89,9 +90,10 @@ bool option_count(const arguments *given, size_t which, unsigned most, unsigned 
 
 void command_report(problems *found) {
     text t = TEXT_EMPTY;
+    const problem_colours *with = terminal_colours();
     problems_sort(found);
     for (size_t i = 0; i < found->count; i++)
-        problem_print(&found->items[i], &t);
+        problem_print_coloured(&found->items[i], with, &t);
     print(STDERR_FILENO, &t);
 }
 

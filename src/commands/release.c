@@ -2,6 +2,7 @@
 #include "commands/command.h"
 
 #include "base/number.h"
+#include "commands/terminal.h"
 #include "publish/release.h"
 #include "publish/workers.h"
 
@@ -51,9 +52,21 @@ static char *words_of(arena *a, const release_request *asked, const release_repo
                         report->links);
 }
 
+static release_report work(const release_request *asked, bool back, problems *found) {
+    if (back)
+        return release_back(asked, found);
+    progress seen = {0};
+    release_request watched = *asked;
+    watched.seen = &seen;
+    progress_line *line = progress_show(&seen, "weighing and writing");
+    release_report report = release_site(&watched, found);
+    progress_hide(line);
+    return report;
+}
+
 static exit_code release(arena *a, const release_request *asked, bool back, bool json) {
     problems found = problems_in(a);
-    release_report report = back ? release_back(asked, &found) : release_site(asked, &found);
+    release_report report = work(asked, back, &found);
     command_report(&found);
     exit_code code = report.machine_failed ? EXIT_MACHINE : found.errors ? EXIT_CONTENT : EXIT_FINE;
     if (json)

@@ -1,6 +1,7 @@
 /* crumbnote site: writes the whole site. */
 #include "commands/command.h"
 
+#include "commands/terminal.h"
 #include "publish/build.h"
 
 enum { OPTION_OUT, OPTION_WORKERS, OPTION_VIEWS };
@@ -32,7 +33,11 @@ static exit_code run(arena *a, const arguments *given) {
     if (!option_count(given, OPTION_WORKERS, WORKERS_MOST, &asked.workers))
         return command_misused("--workers wants a whole number from 1 to %d", WORKERS_MOST);
     problems found = problems_in(a);
+    progress seen = {0};
+    progress_line *line = progress_show(&seen, "weighing and writing");
+    asked.seen = &seen;
     build_report report = build_site(&asked, &found);
+    progress_hide(line);
     command_report(&found);
     exit_code code = code_of(&report, &found);
     if (given->json)

@@ -111,6 +111,7 @@ static void work_on(void *state, unsigned which, size_t i) {
     }
     w->made += !stays;
     w->changed = w->changed || !stays || !made_equal(now, was);
+    progress_step(work->b->asked->seen);
 }
 
 static void worker_open(build *b, worker *w, const names *slugs) {
@@ -144,6 +145,7 @@ static void make_recipes(build *b, const comparison *with) {
     b->worker_count = workers_for(b->asked->workers, files->count);
     for (unsigned i = 0; i < b->worker_count; i++)
         worker_open(b, &b->workers[i], with->slugs);
+    progress_begin(b->asked->seen, files->count);
     workers_run(b->worker_count, files->count, work_on, &work);
     for (unsigned i = 0; i < b->worker_count; i++)
         worker_close(b, &b->workers[i]);

@@ -11,6 +11,7 @@
 #define PUBLISH_BUILD_H
 
 #include "base/problems.h"
+#include "base/progress.h"
 #include "publish/workers.h"
 
 typedef struct {
@@ -18,6 +19,7 @@ typedef struct {
     const char *out;    /* where the site goes; null: check only */
     bool show_views;    /* write each page's JSON beside it, as view.json */
     unsigned workers;   /* 0: as many as there are processors, eight at the most */
+    progress *seen;     /* moved with each recipe; may be null */
 } build_request;
 
 typedef struct {

@@ -123,6 +123,7 @@ static bool compress_all(const release_maker *with) {
 static bool build(const release_maker *with) {
     build_request asked = {.folder = with->asked->folder, .out = with->path};
     asked.workers = with->asked->workers;
+    asked.seen = with->asked->seen;
     build_report report = build_site(&asked, with->found);
     with->report->recipes = report.written;
     if (report.machine_failed)

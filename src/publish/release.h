@@ -9,6 +9,7 @@
 #define PUBLISH_RELEASE_H
 
 #include "base/problems.h"
+#include "base/progress.h"
 
 typedef struct {
     const char *folder;    /* the site folder */
@@ -16,6 +17,7 @@ typedef struct {
     unsigned keep;         /* earlier releases to keep, at least 1 */
     unsigned workers;      /* as for a build */
     bool gzip, brotli;     /* compressed files beside the others */
+    progress *seen;        /* moved with each recipe; may be null */
     void (*waiting)(void); /* called when another release is under way; may be null */
 } release_request;
 

@@ -16,7 +16,7 @@ WORKERS ?= 2
 DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev \
                 liblpsolve55-dev libgumbo-dev libexpat1-dev zlib1g-dev libbrotli-dev \
                 libvips-dev pkg-config
-DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format \
+DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format zsh \
                 clang libclang-rt-14-dev
 SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
 

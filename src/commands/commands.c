@@ -21,8 +21,14 @@ const size_t commands_count = COUNT(commands);
 /* Columns before the explanations in the help. */
 enum { HELP_COLUMN = 42 };
 
+/* What is too long has its explanation on the next line. */
 static void add_padded(text *t, const char *words) {
-    text_format(t, "  %-*s ", HELP_COLUMN - 3, words);
+    int columns = (int)words_columns(words, strlen(words)), left = HELP_COLUMN - 2 - columns;
+    text_format(t, "  %s", words);
+    if (left > 0)
+        text_format(t, "%*s", left, "");
+    else
+        text_format(t, "\n%*s", HELP_COLUMN, "");
 }
 
 static void print(int fd, text *t) {

@@ -1,35 +1,41 @@
 #compdef crumbnote
-# Completion of crumbnote for zsh.
+# Completion of crumbnote for zsh. What there is to complete is asked of the program itself, whose
+# help names the commands, their options and what these take: nothing here to be kept in step.
+
+# Reads a command's help; prints a spec of _arguments for each option and plain argument.
+_crumbnote_specs() {
+  LC_ALL=C awk '
+    function action(kind, help) {
+      if (kind == "DIR" || kind == "FOLDER") return "_files -/"
+      if (kind == "FILE" || kind == "PLACE") return "_files"
+      if (kind == "RECIPE") return "_files -g \"*.md\""
+      if (help ~ /^[a-z]+(, [a-z]+)* or [a-z]+$/) { gsub(/,/, "", help); sub(/ or /, " ", help); return "(" help ")" }
+      return " "
+    }
+    NR == 1 { for (i = 4; i <= NF; i++) {
+      if ($i ~ /^\[?--/) { if ($i !~ /\]$/) i++; continue }
+      many = $i ~ /\303|\342|\.\.\./ ? "*" : ++plain + 1
+      gsub(/[^A-Z]/, "", $i); print many ":" tolower($i) ":" action($i, "") } }
+    /^Options:/ { on = 1 }
+    on && /^  --/ {
+      left = substr($0, 3, 39); help = substr($0, 43); split(left, part, " +")
+      shown = help; gsub(/\[|\]|:|\\/, "", shown)
+      print part[1] "[" shown "]" (part[2] == "" ? "" : ":" tolower(part[2]) ":" action(part[2], help)) }'
+}
+
 _crumbnote() {
-  local -a commands
-  commands=(
-    'start:begin a site folder that builds as it is'
-    'draft:a recipe to finish, from JSON-LD, a web page or plain text'
-    'site:write the whole site'
-    'check:report every problem, write nothing'
-    'weigh:one ingredient line to grams and to kitchen measures'
-    'macros:the figures of one recipe'
-    'swap:one swap answered; without TO every known one'
-    'trial:add a bake with a swap to the log'
-    'cupboard:which recipes these ingredients can make'
-    'formulate:amounts for a new recipe, from targets and a build'
-    'release:publish the site in one step'
-  )
+  local program=$words[1]
+  local -a found
   if (( CURRENT == 2 )); then
-    _describe 'command' commands
+    found=("${(@f)$($program --help 2>/dev/null | LC_ALL=C awk '
+      function say() { if (name) { sub(/^ +/, "", help); print name ":" help } }
+      /^  [a-z]/ { say(); name = $1; help = substr($0, 43) }
+      substr($0, 1, 42) ~ /^ +$/ { help = substr($0, 43) }
+      END { say() }')}")
+    _describe command found
     return
   fi
-  case ${words[2]} in
-    site) _arguments '--out[where the site is written]:folder:_files -/' '--workers[recipes worked on at a time]:number:' '--views[each page as JSON too]' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
-    release) _arguments '--to[the folder of releases]:folder:_files -/' '--keep[earlier releases kept]:number:' '--back[return to the release before]' '--gzip[x.gz beside each text file]' '--brotli[x.br likewise]' '--workers[recipes and pages worked on at a time]:number:' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
-    draft) _arguments '--to[a file to write, a folder to write into, or a site folder]:place:_files' '--number[which one, where FILE holds several recipes]:number:' '--json[one JSON document]' '--help[this command]' '2:file:_files' ;;
-    check) _arguments '--as[what goes to standard output]:form:(text json annotations sarif)' '--stdin[check standard input as this file]:file:_files -g "*.md"' '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
-    start) _arguments '--json[one JSON document]' '--help[this command]' '*:site folder:_files -/' ;;
-    cupboard) _arguments '--short-of[recipes that lack so many things at the most]:count:' '--staples[salt, leaveners and flavourings are at hand too]' '--json[one JSON document]' '--help[this command]' '2:site folder:_files -/' '*:ingredient:' ;;
-    trial) _arguments '--verdict[how it came out]:word:(works adjust different avoid)' '--date[year-month-day]:date:' '--liquid[added or held back]:amount:' '--texture[words]:words:' '--height[of the swapped bake]:length:' '--spread[of the swapped bake]:length:' '--weight[of the swapped bake]:weight:' '--as-written-height[of the bake as written]:length:' '--as-written-spread[of the bake as written]:length:' '--as-written-weight[of the bake as written]:weight:' '--picture[of the swapped bake]:file:' '--as-written-picture[of the bake as written]:file:' '--remarks[what you saw and tasted]:text:' '--by[who baked it]:name:' '--file[in trials/]:file:' '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
-    formulate) _arguments '--folder[the site folder to learn from]:folder:_files -/' '--recipe[a recipe file]' '--json[one JSON document]' '--help[this command]' '2:brief:_files -g "*.y(a|)ml"' ;;
-    macros|swap) _arguments '--json[one JSON document]' '--help[this command]' '2:recipe:_files -g "*.md"' '*:ingredient:' ;;
-    *) _arguments '--json[one JSON document]' '--help[this command]' '*:line:' ;;
-  esac
+  found=("${(@f)$($program $words[2] --help 2>/dev/null | _crumbnote_specs)}")
+  [[ -n $found[1] ]] && _arguments '1:command:' $found
 }
 _crumbnote "$@"

@@ -43,6 +43,20 @@ static void prints_place_level_and_hint(void **state) {
     }
 }
 
+/* The colours stand around the word and its colon, and nothing else changes. */
+static void prints_in_colours(void **state) {
+    (void)state;
+    const problem_colours with = {"<e>", "<w>", "</>"};
+    const problem bad = {{"r.md", 14, 5}, PROBLEM_ERROR, "bad", "mend it", NULL};
+    const problem odd = {{"r.md", 14, 5}, PROBLEM_WARNING, "odd", NULL, NULL};
+    text t = TEXT_EMPTY;
+    problem_print_coloured(&bad, &with, &t);
+    problem_print_coloured(&odd, &with, &t);
+    same_text("colours", t.bytes,
+              "r.md:14:5: <e>error:</> bad\n  hint: mend it\nr.md:14:5: <w>warning:</> odd\n");
+    text_free(&t);
+}
+
 static void sorts_by_place_and_message(void **state) {
     (void)state;
     static const struct {
@@ -105,6 +119,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(collects_errors_and_warnings),
         cmocka_unit_test(prints_place_level_and_hint),
+        cmocka_unit_test(prints_in_colours),
         cmocka_unit_test(sorts_by_place_and_message),
         cmocka_unit_test(joins_copies),
         cmocka_unit_test(drops_and_counts_anew),

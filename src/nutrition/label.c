@@ -2,6 +2,8 @@
 
 #include "base/list.h"
 
+#include <math.h>
+
 /* What one row shows, and how. */
 typedef enum {
     SHOWS_NUTRIENT,
@@ -136,6 +138,8 @@ static label_line line_of(arena *a, const panel_row *row, const recipe_macros *o
                        .part = row->part,
                        .known = nutrient_known(&of->batch.of, which),
                        .at_least = of->batch.lacking >> which & 1u,
+                       .behind = which,
+                       .is_salt = row->sort == SHOWS_SALT,
                        .portion = exact_of(row, &of->portion, which),
                        .per_100_g = exact_of(row, &of->per_100_g, which)};
     if (!line.known)
@@ -145,6 +149,14 @@ static label_line line_of(arena *a, const panel_row *row, const recipe_macros *o
     if (rule == LABEL_US && which != NUTRIENT_PROTEIN)
         line.daily_value_text = label_daily_value(a, which, line.portion);
     return line;
+}
+
+double label_change(const label_line *line, const macros *change) {
+    bool known =
+        nutrient_known(&change->of, line->behind) && !(change->lacking >> line->behind & 1u);
+    if (!known)
+        return (double)NAN;
+    return line->is_salt ? macros_salt_g(change) : change->of.of[line->behind];
 }
 
 static bool is_shown(const panel_row *row, const macros *batch, nutrient which) {

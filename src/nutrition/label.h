@@ -19,6 +19,8 @@ typedef struct {
     double portion, per_100_g; /* exact, in `unit` */
     const char *portion_text, *per_100_g_text; /* rounded, with unit: "12 g", "less than 1 g" */
     const char *daily_value_text;              /* US: "16 %" of the 2016 daily value; null: none */
+    nutrient behind;                           /* what it shows */
+    bool is_salt;                              /* sodium, as salt */
 } label_line;
 
 typedef struct {
@@ -36,5 +38,9 @@ typedef struct {
  * the text, "1214 kJ / 290 kcal", each summed apart. The US percent of protein stays null: it
  * takes the protein's quality (quality_daily_value). */
 nutrition_label label_of(arena *a, const recipe_macros *of, label_rule rule, energy_rule energy);
+
+/* By how much the amount of `line`, in its unit, changes with `change`; NAN where that is not
+ * known. */
+double label_change(const label_line *line, const macros *change);
 
 #endif

@@ -3,7 +3,7 @@
 #include "base/number.h"
 #include "site/json_ld.h"
 #include "site/phrase.h"
-#include "site/view_swaps.h"
+#include "site/view_picks.h"
 #include "site/view_trials.h"
 
 static void put_head(arena *a, view *to, const recipe *of, const page_maker *by) {
@@ -199,7 +199,8 @@ view *view_of_recipe(arena *a, const whole_recipe *of) {
 
 view *view_of_recipe_document(arena *a, const whole_recipe *of, const view *alone) {
     view *document = view_object(a);
-    view_put_swap_data(a, document, of->of, of->notes);
+    view_put_swap_data(a, document, &of->words, of->notes);
+    view_put_picking(a, document, of);
     view_put_all(document, alone);
     return document;
 }

@@ -6,6 +6,7 @@
 #include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
+#include "site/view_picks.h"
 #include "site/view_verdict.h"
 
 #include <math.h>
@@ -21,6 +22,7 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                         .law = settings->law,
                         .currency = settings->currency,
                         .pages = main_swaps_of(figures->of, notes),
+                        .figures = figures,
                         .first = notes->items};
 }
 
@@ -117,15 +119,21 @@ static const char *diets_text(arena *a, diet_set set) {
     return count ? phrase_list(a, listed, count) : NULL;
 }
 
-const char *note_cost_text(arena *a, const note_words *by, const swap_note *note) {
+double note_cost_change(const note_words *by, const swap_note *note) {
     const recipe_line *lines = by->of->lines.items;
     double was = cost_of_ingredient(lines[note->line].what, note->from_g);
     double is = cost_of_ingredient(note->to, note->to_g);
     if (was <= 0 || is <= 0 || note_is_combined(note) || by->of->portions <= 0)
+        return 0;
+    return (is - was) / by->of->portions;
+}
+
+const char *note_cost_text(arena *a, const note_words *by, const swap_note *note) {
+    double change = note_cost_change(by, note);
+    if (change == 0)
         return NULL;
-    return arena_format(
-        a, "cost %s a portion",
-        phrase_change(a, (is - was) / by->of->portions, 2, by->currency ? by->currency : ""));
+    return arena_format(a, "cost %s a portion",
+                        phrase_change(a, change, 2, by->currency ? by->currency : ""));
 }
 
 static void put_names(arena *a, view *to, const char *key, const word_list *list) {
@@ -180,7 +188,7 @@ static void put_reasons(arena *a, view *to, const swap_note *note) {
 
 /* The address of a note within its page. A recipe may use one ingredient in two lines: the later
  * one's notes are numbered, so that links from elsewhere lead to the first. */
-static const char *note_id(arena *a, const recipe *of, const swap_note *note) {
+const char *note_id(arena *a, const recipe *of, const swap_note *note) {
     const recipe_line *lines = of->lines.items;
     unsigned earlier = 0;
     for (size_t i = 0; i < note->line; i++)
@@ -300,6 +308,8 @@ static void put_answer(arena *a, view *answers, const note_words *by,
         view_put_number(a, one, "to_g", notes[i]->to_g, 1);
         if (fabs(notes[i]->liquid_change_g) >= LIQUID_WORTH_SAYING_G)
             view_put_number(a, one, "liquid_change_g", notes[i]->liquid_change_g, 1);
+        if (notes[i]->to_g > 0)
+            view_put_changes_data(a, one, by, notes[i]);
     }
 }
 
@@ -397,15 +407,16 @@ static void put_untried_data(arena *a, view *put, const swap_note *first, size_t
     }
 }
 
-void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_notes *notes) {
-    note_words by = {.of = of};
+void view_put_swap_data(arena *a, view *document, const note_words *by, const swap_notes *notes) {
+    const recipe *of = by->of;
     view *swaps = view_put_list(a, document, "swaps");
     for (size_t i = 0; i < notes->count;) {
         line_notes line = next_line(notes, &i);
         view *put = view_put_object(a, swaps, NULL);
         view_put_text(a, put, "from", of->lines.items[line.first->line].what->name);
         view_put_number(a, put, "from_g", line.first->from_g, 1);
-        put_groups(a, view_put_list(a, put, "answers"), &by, line.first, line.tried, put_answer);
+        view_put_lines_that_go(a, put, of, line.first);
+        put_groups(a, view_put_list(a, put, "answers"), by, line.first, line.tried, put_answer);
         put_untried_data(a, put, line.first + line.tried, line.count - line.tried);
     }
 }

@@ -13,12 +13,13 @@ typedef struct {
     const rule_book *book;
     cup_standard cups;
     energy_rule energy;
-    label_law law;          /* how allergens are named, and whose claims */
-    const char *currency;   /* may be null */
-    main_swaps pages;       /* the notes that have a page of their own */
-    const swap_note *first; /* of all notes */
-    const note_claims
-        *claims; /* one a note, from `first` on; null: changes of claims are not said */
+    label_law law;                 /* how allergens are named, and whose claims */
+    const char *currency;          /* may be null */
+    main_swaps pages;              /* the notes that have a page of their own */
+    const recipe_figures *figures; /* of the recipe as written */
+    const swap_note *first;        /* of all notes */
+    /* One a note, from `first` on; null: changes of claims are not said. */
+    const note_claims *claims;
 } note_words;
 
 /* The words for the notes of a recipe with these figures, changes of claims aside; all is
@@ -32,7 +33,10 @@ void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes
 
 /* Puts `swaps` on a document for programs: a list of {from, from_g, answers}, each answer a verdict
  * with its reasons and the replacements it holds for, in grams. */
-void view_put_swap_data(arena *a, view *document, const recipe *of, const swap_notes *notes);
+void view_put_swap_data(arena *a, view *document, const note_words *by, const swap_notes *notes);
+
+/* The address of a note within its page: "swap-oat-flour-coconut-flour". */
+const char *note_id(arena *a, const recipe *of, const swap_note *note);
 
 /* Puts one note on `to`: its verdict, its reasons, amounts and what changes. */
 void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note);
@@ -47,6 +51,10 @@ const char *note_liquid_text(arena *a, const note_words *by, const swap_note *no
 /* Why more liquid, or less, does not rescue a swap that asks for too much of it; null when it is
  * not so. Of a swap that somebody says goes, with what amounts it would come closest. */
 const char *note_past_rescue_text(arena *a, const note_words *by, const swap_note *note);
+
+/* What a portion costs more (less: below 0) in the site's currency; 0 where a price is not known.
+ */
+double note_cost_change(const note_words *by, const swap_note *note);
 
 /* "cost +0.20 EUR a portion"; null where a price is not known or nothing changes. */
 const char *note_cost_text(arena *a, const note_words *by, const swap_note *note);

@@ -17,7 +17,7 @@ static const char *const owned[FAMILY_COUNT][KINDS_MOST] = {
     [FAMILY_EGG] = {"whole", "white"},
 };
 
-static bool is_asked_for(family in) {
+bool main_swaps_asked_for(family in) {
     return owned[in][0] != NULL;
 }
 
@@ -56,7 +56,7 @@ static bool is_own_word(const swap_note *note) {
 /* What a rule promises against the water balance is not put forward. */
 static bool may_have_page(const recipe *of, const swap_note *note) {
     return note->says <= VERDICT_DIFFERENT && note->to_g > 0 && !note->also_to &&
-           is_asked_for(of->lines.items[note->line].what->in) &&
+           main_swaps_asked_for(of->lines.items[note->line].what->in) &&
            (!note->past_rescue || is_own_word(note));
 }
 

@@ -19,6 +19,9 @@ typedef struct {
 /* True when `what` is of a kind that home bakers own most, in the families readers ask for. */
 bool is_owned_by_many(const ingredient *what);
 
+/* True for the families that readers ask for: protein powder, flour, meal, nut butter, egg. */
+bool main_swaps_asked_for(family in);
+
 /* Chooses among `notes` of `of`, which are in the order of notes_of. */
 main_swaps main_swaps_of(const recipe *of, const swap_notes *notes);
 

@@ -4,12 +4,14 @@
 #include "measure/kitchen.h"
 #include "site/markdown_tree.h"
 
-#include <ctype.h>
 #include <math.h>
 #include <stdint.h>
 
 /* Nearer than this, an amount is what it was. */
 #define SAME_TIMES 1e-6
+
+/* "A drop of water" stays a drop. */
+#define NOTICED_G 0.5
 
 /* -- nodes ------------------------------------------------------------------------------------- */
 
@@ -99,13 +101,6 @@ static void put_amount(marking *m, const mention *of) {
 
 /* -- names ------------------------------------------------------------------------------------- */
 
-static span like_written(arena *a, const char *name, span written) {
-    char *copy = arena_copy(a, span_of(name));
-    if (isupper((unsigned char)written.at[0]))
-        copy[0] = (char)toupper((unsigned char)copy[0]);
-    return span_of(copy);
-}
-
 static void put_aside(marking *m, const char *words) {
     put_words(m, span_of(" "));
     put_element(m, "<span class=\"aside\">", span_of(words), "</span>");
@@ -119,14 +114,14 @@ static void put_other_name(marking *m, const mention *of, span name, const ingre
         put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"), now->name));
         return;
     }
-    put_element(m, "<ins>", like_written(m->a, now->name, name), "</ins>");
+    put_element(m, "<ins>", span_of(now->name), "</ins>");
     put_aside(m, arena_format(m->a, "(%s %.*s)", word_called(m, "was"), SPAN(name)));
 }
 
 /* An amount that can't be changed where it stands: "half a cup of the milk (now 107 g)". */
 static void put_amount_aside(marking *m, const mention *of) {
     double grams = of->grams * change_of(m, of->line)->times;
-    if (of->changeable || !of->amount_length || of->grams <= 0 || same_amount(m, of->line))
+    if (of->changeable || !of->amount_length || fabs(grams - of->grams) < NOTICED_G)
         return;
     put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"), kitchen_weight(m->a, grams)));
 }
@@ -183,17 +178,36 @@ static mentions next_mentions(arena *a, const method_words *by, span words, ment
     return all;
 }
 
+static bool begins_paragraph(cmark_node *node) {
+    while (!cmark_node_previous(node) && cmark_node_get_type(node) != CMARK_NODE_PARAGRAPH)
+        node = cmark_node_parent(node);
+    return cmark_node_get_type(node) == CMARK_NODE_PARAGRAPH;
+}
+
+/* "Almond meal clumps" is said of almond meal, whatever stands in its place: steps begin with what
+ * is to be done. */
+static bool begins_sentence(const marking *m, size_t at) {
+    while (at > 0 && m->words.at[at - 1] == ' ')
+        at--;
+    return at > 0 ? strchr(".!?:;", m->words.at[at - 1]) != NULL : begins_paragraph(m->before);
+}
+
+static void put_mention(marking *m, const mention *of) {
+    if (of->amount_length == 0 && begins_sentence(m, of->at))
+        return;
+    if (of->amount_length && of->amount_at < of->name_at)
+        put_amount(m, of);
+    put_name(m, of);
+}
+
 static void mark_text(arena *a, const method_words *by, cmark_node *node, mentions_list *said) {
     span words = arena_copy_span(a, span_of(cmark_node_get_literal(node)));
     mentions all = next_mentions(a, by, words, said);
     marking m = {a, by, node, words, 0};
     for (size_t i = 0; i < all.count; i++) {
         const mention *of = &all.items[i];
-        if (of->line == MENTION_NO_LINE || of->name_length == 0)
-            continue;
-        if (of->amount_at < of->name_at)
-            put_amount(&m, of);
-        put_name(&m, of);
+        if (of->line != MENTION_NO_LINE && of->name_length > 0)
+            put_mention(&m, of);
     }
     if (m.done == 0)
         return;

@@ -157,13 +157,15 @@ static allergen_set put_all_foods(arena *a, view *to, const whole_recipe *of) {
     return all;
 }
 
-/* How the law names each allergen; those that it does not list are left out. */
+/* How the law names each allergen, in the order of allergens; null where it does not list it. */
 static void put_contains(arena *a, view *to, allergen_set set, label_law law) {
     view *contains = view_put_object(a, to, "contains");
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
-        if (set >> i & 1u && allergen_group((allergen)i, law))
+        if (set >> i & 1u)
             view_put_text(a, contains, allergen_word((allergen)i),
-                          allergen_statement(a, (allergen_set)1 << i, law));
+                          allergen_group((allergen)i, law)
+                              ? allergen_statement(a, (allergen_set)1 << i, law)
+                              : NULL);
 }
 
 void view_put_picking(arena *a, view *document, const whole_recipe *of) {

@@ -1,9 +1,9 @@
 /* What a recipe page can do more with script: other portions, cups or grams, things ticked off,
  * the note for what a reader owns, a screen that stays on. Every word comes from the page. */
-"use strict";
-(() => {
-  const recipe = document.querySelector(".recipe");
-  if (!recipe) return;
+import { amountText, countedText, gramsText, kitchenText } from "./amounts.js";
+
+const recipe = document.querySelector(".recipe");
+if (recipe) {
   const all = (selector, inside = recipe) => [...inside.querySelectorAll(selector)];
   const one = (selector, inside = recipe) => inside.querySelector(selector);
   const slug = recipe.dataset.recipe;
@@ -18,113 +18,75 @@
     },
   };
 
+  /* What was changed stands in the address, so that it can be shared. */
+  function keepInAddress(key, values) {
+    const url = new URL(location);
+    url.searchParams.delete(key);
+    for (const value of values) url.searchParams.append(key, value);
+    if (url.href !== location.href) history.replaceState(null, "", url);
+  }
+
   /* -- amounts ---------------------------------------------------------------------------------- */
 
-  const CUP_STEPS = [[0, 0], [1 / 4, 1], [1 / 3, 1], [1 / 2, 1], [2 / 3, 1], [3 / 4, 1]];
-  const TSP_STEPS = [[0, 0], [1 / 8, 1], [1 / 4, 1], [1 / 2, 1], [3 / 4, 2]];
-  const FRACTIONS = [[1 / 8, "1/8"], [1 / 4, "1/4"], [1 / 3, "1/3"], [1 / 2, "1/2"],
-    [2 / 3, "2/3"], [3 / 4, "3/4"]];
-  const VULGAR = { "¼": 1 / 4, "½": 1 / 2, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8 };
+  const pinch = recipe.dataset.pinch;
 
-  /* 1.5 as "1 1/2"; what is no kitchen fraction to one decimal. */
-  function amountText(value) {
-    const whole = Math.floor(value + 0.001), part = value - whole;
-    if (part < 0.02) return String(whole);
-    const near = FRACTIONS.find(([size]) => Math.abs(size - part) < 0.02);
-    if (!near) return String(Math.round(value * 10) / 10);
-    return whole ? `${whole} ${near[1]}` : near[1];
-  }
-
-  function gramsText(grams) {
-    if (Math.round(grams) >= 1000) return `${Math.round(grams / 10) / 100} kg`;
-    const places = grams < 0.995 ? 100 : grams < 9.95 ? 10 : 1;
-    return `${Math.round(grams * places) / places} g`;
-  }
-
-  /* Every filling of cups, tablespoons and teaspoons near `grams`: [text parts, grams, scoops]. */
-  function fillings(grams, cup) {
-    const tbsp = cup / 16, tsp = cup / 48, found = [];
-    const add = (cups, scoops, spoons, bits, bitScoops) => found.push({
-      parts: [[cups, "cup"], [spoons, "tbsp"], [bits, "tsp"]],
-      grams: cups * cup + spoons * tbsp + bits * tsp,
-      scoops: scoops + spoons + bitScoops,
-    });
-    const most = Math.floor(grams / cup) + 1;
-    for (let whole = Math.max(0, most - 2); whole <= most; whole++)
-      for (const [size, fills] of CUP_STEPS)
-        for (let spoons = 0; spoons < 8; spoons++)
-          for (let bits = 0; bits < 3; bits++)
-            for (const [bit, bitFills] of TSP_STEPS)
-              add(whole + size, whole + fills, spoons, bits + bit, bits + bitFills);
-    return found.filter((way) => way.scoops > 0);
-  }
-
-  /* The fewest scoops among those within 3 %, else the nearest; the program chooses likewise. */
-  function kitchenText(grams, cup) {
-    const tsp = cup / 48, allowed = Math.max(0.03 * grams, tsp / 32);
-    if (grams < tsp / 8 - allowed) return recipe.dataset.pinch;
-    const off = (way) => Math.abs(way.grams - grams);
-    const best = fillings(grams, cup).sort((a, b) => {
-      const near = (off(b) <= allowed) - (off(a) <= allowed);
-      if (near) return near;
-      return off(a) <= allowed ? a.scoops - b.scoops || off(a) - off(b) : off(a) - off(b);
-    })[0];
-    return best.parts.filter(([count]) => count > 0)
-      .map(([count, name]) => `${amountText(count)} ${name}`).join(" + ");
-  }
-
-  function number(words) {
-    return words.trim().split(/\s+/).reduce((sum, word) => {
-      const vulgar = VULGAR[word.slice(-1)];
-      if (vulgar) return sum + Number(word.slice(0, -1) || 0) + vulgar;
-      const [over, under] = word.split("/");
-      return sum + Number(over.replace(",", ".")) / Number(under || 1);
-    }, 0);
-  }
-
-  /* "2–3 large" times 1.5 as "3–4 1/2 large": pieces come in whole and in halves. */
-  function countedText(written, times) {
-    const match = /^([\d\s./,¼½¾⅓⅔⅛]+)(?:([–-])([\d\s./,¼½¾⅓⅔⅛]+))?(.*)$/.exec(written);
-    if (!match) return written;
-    const scaled = (words) => amountText(Math.max(Math.round(number(words) * times * 2) / 2, 0.5));
-    const high = match[3] ? `${match[2]}${scaled(match[3])}` : "";
-    return `${scaled(match[1])}${high} ${match[4].trim()}`.trim();
-  }
-
-  function measureText(line, times) {
-    const { cup, grams } = line.dataset;
-    if (cup && grams) return kitchenText(grams * times, Number(cup));
-    return countedText(line.measured, times);
-  }
-
+  /* What a line asks for; a picked swap puts something else in its place (`swap`). */
   const lines = all(".lines > li").map((line) => {
     line.measure = one(".measure", line);
     line.weight = one(".weight", line);
-    line.measured = line.measure?.textContent;
-    line.weighed = line.weight?.textContent;
+    line.written = { grams: Number(line.dataset.grams || 0), cup: Number(line.dataset.cup || 0),
+      measured: line.measure?.textContent || "", weighed: line.weight?.textContent || "" };
     return line;
   });
 
-  function scale(times) {
-    for (const line of lines) {
-      const same = times === 1;
-      if (line.weight)
-        line.weight.textContent = same ? line.weighed : gramsText(line.dataset.grams * times);
-      if (line.measure)
-        line.measure.textContent = same ? line.measured : measureText(line, times);
+  function measureText({ grams, cup, measured }, times) {
+    if (times === 1 || !measured) return measured;
+    return cup && grams ? kitchenText(grams * times, cup, pinch) : countedText(measured, times);
+  }
+
+  function showLine(line) {
+    const asked = line.swap || line.written;
+    if (line.measure) line.measure.textContent = measureText(asked, times);
+    if (line.weight)
+      line.weight.textContent = times === 1 && asked.weighed ? asked.weighed
+        : gramsText(asked.grams * times);
+  }
+
+  /* Amounts in the steps: in the unit that the step has. */
+  const amounts = all(".method data").map((amount) => ({ amount, words: amount.textContent }));
+
+  function amountNow(words, grams, line, by) {
+    if (/\d\s*(g|kg|oz|lb)s?\b/.test(words)) return gramsText(grams * by);
+    const cup = (line.swap || line.written).cup;
+    if (cup && /[a-z]/i.test(words)) return kitchenText(grams * by, cup, pinch);
+    return line.swap?.name ? gramsText(grams * by) : countedText(words, by);
+  }
+
+  let times = 1;
+
+  function showAmounts() {
+    lines.forEach(showLine);
+    for (const { amount, words } of amounts) {
+      const line = lines[amount.dataset.line], by = times * (line.swap?.times ?? 1);
+      amount.textContent = Math.abs(by - 1) < 1e-6 && !line.swap?.name ? words
+        : amountNow(words, Number(amount.value), line, by);
     }
   }
 
   function setUpPortions(tools) {
     const written = Number(recipe.dataset.portions), shown = one("[data-shown]", tools);
     const writtenText = shown.textContent, reset = one('[data-step="0"]', tools);
-    let portions = kept.read(`portions ${slug}`) || written;
+    const shared = Number(new URLSearchParams(location.search).get("portions"));
+    let portions = shared >= 1 && shared <= written * 20 ? shared
+      : kept.read(`portions ${slug}`) || written;
     const show = () => {
       shown.textContent = portions === written ? writtenText : amountText(portions);
       reset.hidden = portions === written;
       one('[data-step="-1"]', tools).disabled = portions <= 1;
-      scale(portions / written);
+      times = portions / written;
+      showAmounts();
       kept.write(`portions ${slug}`, portions);
+      keepInAddress("portions", portions === written ? [] : [portions]);
     };
     for (const button of all("[data-step]", tools))
       button.addEventListener("click", () => {
@@ -221,6 +183,15 @@
     });
   }
 
+  /* Fetched once somebody wants it, or a shared address has swaps in it. */
+  function setUpPicker(picker) {
+    const start = async () => (await import("./picker.js")).start({
+      recipe, picker, lines, showAmounts, keepInAddress });
+    picker.hidden = takes.length === 0;
+    picker.addEventListener("toggle", start, { once: true });
+    if (new URLSearchParams(location.search).has("swap")) picker.open = true;
+  }
+
   /* A link to one note opens what it is folded in. */
   function openTarget() {
     const id = decodeURIComponent(location.hash.slice(1));
@@ -244,6 +215,8 @@
     (words, i) => `${method.dataset.wordDone} ${i + 1}`);
   const pick = one(".pick");
   if (pick) setUpPick(pick);
+  const picker = one(".picker");
+  if (picker) setUpPicker(picker);
   addEventListener("hashchange", openTarget);
   openTarget();
-})();
+}

@@ -89,11 +89,13 @@ static exit_code run(arena *a, const arguments *given) {
     }
     command_report(&found);
     formula_answer by = formula_solve(a, of, &norms);
-    formula_report report = {of, &by, &norms, &at.site.settings, NULL, NULL};
+    formula_report report = {.of = of, .by = &by, .norms = &norms, .settings = &at.site.settings};
     recipe_figures figures;
     if (by.found) {
         report.draft = formula_draft(a, of, &by, &norms, at.site.settings.cups);
-        figures = figures_of(a, read_back(a, &at.site, report.draft), &at.site.settings);
+        const recipe *draft = read_back(a, &at.site, report.draft);
+        report.sets = facts_of(a, draft, &at.site.shelf).sets;
+        figures = figures_of(a, draft, &at.site.settings);
         report.figures = &figures;
     }
     return say(a, &report, given);

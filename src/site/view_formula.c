@@ -166,6 +166,14 @@ static void add_figures(arena *a, text *t, const recipe_figures *of) {
         text_format(t, "  %s\n", cautions.items[i]);
 }
 
+/* Null where it is set by what was asked for. */
+static const char *set_otherwise(arena *a, const formula_report *report) {
+    if (!report->of->settings || report->of->settings >> report->sets & 1u)
+        return NULL;
+    return arena_format(a, "By its figures it is set by %s, not by what the brief asks for.",
+                        setting_word(report->sets));
+}
+
 static const char caution[] = "An estimate from tables: bake a trial before you publish it.";
 
 void formula_add_words(arena *a, text *t, const formula_report *report) {
@@ -185,6 +193,9 @@ void formula_add_words(arena *a, text *t, const formula_report *report) {
     add_targets(a, t, report);
     add_balance(a, t, report);
     add_figures(a, t, report->figures);
+    const char *otherwise = set_otherwise(a, report);
+    if (otherwise)
+        text_format(t, "  %s\n", otherwise);
     text_format(t, "  %s\n", caution);
 }
 
@@ -257,6 +268,7 @@ view *view_of_formula(arena *a, const formula_report *report) {
     view *to = view_object(a);
     view_put_text(a, to, "title", report->of->title);
     view_put_text(a, to, "kind", report->of->kind);
+    view_put_text(a, to, "set_by", report->figures ? setting_word(report->sets) : NULL);
     view_put_bool(a, to, "met", report->by->met);
     put_rest(a, to, report);
     put_amounts(a, to, report);

@@ -13,6 +13,7 @@ typedef struct {
     const site_settings *settings;
     const char *draft;             /* the recipe file; null when no amounts were found */
     const recipe_figures *figures; /* of the draft as read back; null likewise */
+    setting sets;                  /* what sets it, likewise */
 } formula_report;
 
 /* "protein: at least 24 g would take 35 g more pea protein powder than the 90 g that may be used".

@@ -119,22 +119,40 @@ static void add_tried(const rule_book *book, const recipe_facts *about, size_t l
                                (decision){SAID_BY_NOBODY, NULL, NULL}});
 }
 
+/* Each combined swap takes a program to be solved, and a wide rule may name hundreds: past so many
+ * of a recipe nobody reads them. */
+enum { COMBINED_MOST = 60 };
+
+/* One by two first, then two by one. */
+static void add_combined(arena *a, const rule_book *book, const recipe_facts *about,
+                         decided_list *all) {
+    decided_list combined = {.home = a};
+    for (size_t i = 0; i < about->of->lines.count; i++)
+        if (has_weight(about, i))
+            decide_all_splits(book, about, i, &combined);
+    decide_all_twos(book, about, &combined);
+    for (size_t i = 0, added = 0; i < combined.count && added < COMBINED_MOST; i++) {
+        const decided *one = &combined.items[i];
+        if (one->second != SIZE_MAX &&
+            !(has_weight(about, one->first) && has_weight(about, one->second)))
+            continue;
+        LIST_ADD(a, all, *one);
+        added++;
+    }
+}
+
 /* Everything that is decided on, lines without weight left out. */
 static decided_list all_decided(arena *a, const rule_book *book, const recipe_facts *about,
                                 bool untried) {
-    decided_list all = {.home = a}, twos = {.home = a};
+    decided_list all = {.home = a};
     for (size_t i = 0; i < about->of->lines.count; i++)
         if (has_weight(about, i)) {
             size_t first = all.count;
             decide_all(book, about, i, untried, &all);
             if (untried && book->log.count)
                 add_tried(book, about, i, first, &all);
-            decide_all_splits(book, about, i, &all);
         }
-    decide_all_twos(book, about, &twos);
-    for (size_t i = 0; i < twos.count; i++)
-        if (has_weight(about, twos.items[i].first) && has_weight(about, twos.items[i].second))
-            LIST_ADD(a, &all, twos.items[i]);
+    add_combined(a, book, about, &all);
     return all;
 }
 

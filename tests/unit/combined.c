@@ -281,6 +281,24 @@ static void what_no_amounts_make_possible_is_not_advised(void **state) {
     larder_free(l);
 }
 
+/* Any two by anything would be hundreds of notes. */
+static void a_wide_rule_does_not_fill_the_page(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    const selector anything = {0};
+    swap_rule *rule = larder_rule(l, "wide", anything, anything, VERDICT_ADJUST);
+    LIST_ADD(l->a, &rule->replace, anything);
+    rule->amount = AMOUNT_MATCH_BALANCE;
+    rule->keeps = FAT_AND_BULK;
+    recipe_facts about = larder_facts(
+        l, larder_recipe(
+               l, "cake",
+               (portion_of[]){{"sugar", 50}, {"butter", 50}, {"oat flour", 90}, {"egg", 50}}, 4));
+    swap_notes notes = notes_of(l->a, &l->book, &about, false);
+    assert_int_equal(notes.count, 60);
+    larder_free(l);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_egg_is_white_and_butter),
@@ -291,6 +309,7 @@ int main(void) {
         cmocka_unit_test(what_stands_in_the_way_is_said),
         cmocka_unit_test(one_by_two_takes_the_fat_that_the_recipe_has),
         cmocka_unit_test(what_no_amounts_make_possible_is_not_advised),
+        cmocka_unit_test(a_wide_rule_does_not_fill_the_page),
     };
     return cmocka_run_group_tests_name("combined", tests, NULL, NULL);
 }

@@ -110,7 +110,10 @@ static void add_amounts(arena *a, text *t, const formula_report *report) {
                         : arena_format(a, "no %s", part->what->name),
                     bounds_text(a, part));
     }
-    text_format(t, "  %s as mixed\n", kitchen_weight(a, report->by->batch_g));
+    text_format(t, "  %-44s %s to %s\n",
+                arena_format(a, "%s as mixed", kitchen_weight(a, report->by->batch_g)),
+                kitchen_weight(a, report->by->batch_least_g),
+                kitchen_weight(a, report->by->batch_most_g));
 }
 
 static void add_targets(arena *a, text *t, const formula_report *report) {
@@ -139,7 +142,7 @@ static void add_balance(arena *a, text *t, const formula_report *report) {
     for (build_quantity q = 0; q < BUILD_QUANTITIES; q++) {
         const range *r = &report->norms->ratio[q];
         double here = report->by->ratio[q];
-        bool inside = here >= r->low - 1e-9 && here <= r->high + 1e-9;
+        bool inside = build_is_usual(report->norms, q, here);
         text_format(t, "    %-44s %8s   %s (%s to %s)%s\n", build_quantity_name(q),
                     ratio_text(a, q, here), ratio_text(a, q, r->typical), ratio_text(a, q, r->low),
                     ratio_text(a, q, r->high), inside ? "" : ", outside");
@@ -250,6 +253,7 @@ static void put_balance(arena *a, view *to, const formula_report *report) {
         view_put_number(a, one, "median", r->typical, 4);
         view_put_number(a, one, "low", r->low, 4);
         view_put_number(a, one, "high", r->high, 4);
+        view_put_bool(a, one, "usual", build_is_usual(report->norms, q, report->by->ratio[q]));
     }
 }
 

@@ -173,3 +173,9 @@ build_norms build_norms_of(arena *a, const build_samples *from, const char *kind
     norms.bake_loss = usual_bake_loss(&them);
     return norms;
 }
+
+bool build_is_usual(const build_norms *norms, build_quantity which, double ratio) {
+    const range *usual = &norms->ratio[which];
+    double unnoticed = quantities[which].noticed * (quantities[which].is_share ? 1 : 2);
+    return ratio >= usual->low - unnoticed && ratio <= usual->high + unnoticed;
+}

@@ -74,4 +74,8 @@ typedef struct {
 build_norms build_norms_of(arena *a, const build_samples *from, const char *kind,
                            unsigned settings);
 
+/* True when `ratio` lies in what those recipes have, to what a baker would notice; a gram of dry is
+ * taken for half of the batch. */
+bool build_is_usual(const build_norms *norms, build_quantity which, double ratio);
+
 #endif

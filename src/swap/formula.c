@@ -48,6 +48,7 @@ static double *row_of(const formulating *f) {
 /* -- hard ----------------------------------------------------------------------------------------
  */
 
+/* A fixed amount is meant, and never the one to give. */
 static void bound_parts(formulating *f, const double grams[]) {
     for (size_t i = 0; i < f->of->parts.count; i++) {
         const formula_part *part = &f->of->parts.items[i];
@@ -55,8 +56,11 @@ static void bound_parts(formulating *f, const double grams[]) {
         double step = part->step_g > 0 ? part->step_g
                       : grams          ? step_handy_g(part->what, grams[i])
                                        : 0;
-        f->amounts[i] = (linear_variable){
-            .least = part->least_g, .most = part->most_g, .step = grams && !fixed ? step : 0};
+        f->amounts[i] = (linear_variable){.least = part->least_g,
+                                          .most = part->most_g,
+                                          .step = grams && !fixed ? step : 0,
+                                          .least_is_firm = fixed,
+                                          .most_is_firm = fixed};
     }
 }
 

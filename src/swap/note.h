@@ -57,9 +57,9 @@ swap_note note_of_combined(arena *a, const rule_book *book, const recipe_facts *
 
 /* Every known note of the recipe: for each line (each ingredient once), the replacements that
  * something decides on, most asked-for lines first (protein powders, flours and meals, nut
- * butters, eggs, then the rest), verdicts best first, then by name; combined ones after, 60 at the most. The
- * untried ones of the same family, and of any that was tried in recipes like this one, too when
- * `untried`. */
+ * butters, eggs, then the rest), verdicts best first, then by name; combined ones after, 60 at the
+ * most. The untried ones of the same family, and of any that was tried in recipes like this one,
+ * too when `untried`. */
 swap_notes notes_of(arena *a, const rule_book *book, const recipe_facts *about, bool untried);
 
 /* Adds an error, at the rule that decides, for each two rules of equal rank that disagree on some

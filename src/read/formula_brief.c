@@ -165,8 +165,8 @@ static void read_named_part(const brief_reader *r, const yaml_node *item) {
         !field_located(item, "ingredient", &name, r->found))
         return;
     recipe_line line;
-    if (!line_read_parts(r->home, name, (located){span_of(""), name.at}, NULL, false, r->with->shelf,
-                         &line, r->found) ||
+    if (!line_read_parts(r->home, name, (located){span_of(""), name.at}, NULL, false,
+                         r->with->shelf, &line, r->found) ||
         !line.what)
         return;
     formula_part part = free_part(line.what, item->at);

@@ -136,6 +136,65 @@ const char *balance_changes_text(arena *a, const swap_note *note) {
     return count ? phrase_capitalised(a, phrase_list(a, words, count)) : NULL;
 }
 
+/* -- what nobody tried ----------------------------------------------------------------------- */
+
+/* What is said of an untried swap: of water and of what sets, which decide whether it is a bake at
+ * all. As a number, so that those alike stand together. */
+static const balance_quantity decisive[] = {BALANCE_BOWL, BALANCE_BAKE, BALANCE_SETTING};
+
+static unsigned alike(const swap_note *note) {
+    const pair compared = pair_of(note);
+    unsigned key = note->uptake_known;
+    for (size_t i = 0; i < COUNT(decisive); i++) {
+        bool more = balance_change_g(compared.before, compared.after, decisive[i]) > 0;
+        key = key * 3 + (is_noticed(&compared, decisive[i]) ? 1u + more : 0);
+    }
+    return key;
+}
+
+static const char *untried_text(arena *a, const swap_note *note) {
+    const pair compared = pair_of(note);
+    const char *words[COUNT(decisive)];
+    size_t count = 0;
+    for (size_t i = 0; i < COUNT(decisive); i++)
+        if (is_noticed(&compared, decisive[i]))
+            words[count++] = change_word(compared.before, compared.after, decisive[i]);
+    if (count)
+        return phrase_list(a, words, count);
+    if (!note->uptake_known)
+        return "of unknown water uptake";
+    /* a spoon of it moves no water, whatever it does */
+    bool little = note->from_g < balance_step_g(&note->before, BALANCE_BOWL);
+    return little ? "too little of it to tell by water" : "no difference in water or set";
+}
+
+/* Puts those of `notes` from the first on that are alike with it, and marks them placed. */
+static void put_alike(arena *a, view *list, const swap_note *notes, size_t count, bool *placed) {
+    const char **alike_names = ARENA_ARRAY(a, const char *, count);
+    size_t found = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (placed[i] || alike(&notes[i]) != alike(&notes[0]))
+            continue;
+        alike_names[found++] = notes[i].to->name;
+        placed[i] = true;
+    }
+    view *put = view_put_object(a, list, NULL);
+    view_put_text(a, put, "balance_text", untried_text(a, &notes[0]));
+    view_put_text(a, put, "names_text", phrase_list(a, alike_names, found));
+}
+
+void view_put_untried_balance(arena *a, view *to, const swap_note *notes, size_t count) {
+    bool *placed = ARENA_ARRAY(a, bool, count);
+    view *list = view_list(a);
+    for (size_t i = 0; i < count; i++)
+        placed[i] = notes[i].tried.count > 0; /* said with what was tried */
+    for (size_t i = 0; i < count; i++)
+        if (!placed[i])
+            put_alike(a, list, notes + i, count - i, placed + i);
+    if (list->count)
+        view_put(view_put_object(a, to, "untried"), "groups", list);
+}
+
 /* -- two faces ------------------------------------------------------------------------------- */
 
 /* The batch with equal weight of the new for the old; where two come, of the first alone. */

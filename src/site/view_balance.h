@@ -16,6 +16,11 @@ void view_put_balance_changes(arena *a, view *to, const char *key, const swap_no
  * is noticed. */
 const char *balance_changes_text(arena *a, const swap_note *note);
 
+/* Puts `untried`: {groups: [{balance_text, names_text}]}, those of the `count` notes that nobody
+ * decides on and nobody tried elsewhere, by what their water and what sets would do weight for
+ * weight: figures, no promise. Nothing where there are none. */
+void view_put_untried_balance(arena *a, view *to, const swap_note *notes, size_t count);
+
 /* Why liquid mends one side of this swap and worsens the other, at equal weight and in the
  * figures of the two ingredients; null where it is not so. */
 const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note);

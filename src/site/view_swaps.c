@@ -336,17 +336,6 @@ static void put_groups(arena *a, view *to, const note_words *by, const swap_note
     }
 }
 
-/* Names what was tried neither here nor in recipes like this one. */
-static void put_untried(arena *a, view *to, const swap_note *first, size_t count) {
-    const char **untried = ARENA_ARRAY(a, const char *, count);
-    size_t nowhere = 0;
-    for (size_t i = 0; i < count; i++)
-        if (!first[i].tried.count)
-            untried[nowhere++] = first[i].to->name;
-    view_put_bool(a, to, "has_untried", count > 0);
-    view_put_text(a, to, "untried_text", nowhere ? phrase_list(a, untried, nowhere) : NULL);
-}
-
 /* The notes of one replaced ingredient: from `first` to `end`, the tried ones first. */
 typedef struct {
     const swap_note *first;
@@ -375,7 +364,8 @@ static void put_line(arena *a, view *lines, const note_words *by, const line_not
     view_put_text(a, put, "best_word", verdict_word(of->first->says));
     view_put_number(a, put, "count", (double)of->tried, 0);
     put_groups(a, view_put_list(a, put, "groups"), by, of->first, of->tried, put_group);
-    put_untried(a, put, of->first + of->tried, of->count - of->tried);
+    view_put_bool(a, put, "has_untried", of->count > of->tried);
+    view_put_untried_balance(a, put, of->first + of->tried, of->count - of->tried);
     view_put_tried_untried(a, put, by->of, of->first + of->tried, of->count - of->tried);
 }
 

@@ -108,33 +108,29 @@ static exit_code run(arena *a, const arguments *given) {
 }
 
 #define HELP_LINE(name, finds, work, on_pages) "  " name ": " finds "\n"
+#define HELP_CHECKS                            CHECK_LIST(HELP_LINE)
 
 static const char help[] =
     "Reads the site folder FOLDER (the current one when left out) as a copy editor would, and\n"
     "reports every problem as file:line:column, with a hint, on standard error. The checks\n"
-    "that have a name print it behind the message:\n\n" CHECK_LIST(
-        HELP_LINE) "\n"
-                   "A comment allows one, on the line or alone on the line above it, with a "
-                   "reason:\n\n"
-                   "  portion: 3 rounds   # crumbnote: allow portion because the cook eats the "
-                   "last two\n"
-                   "  <!-- crumbnote: allow claim-figure because a laboratory measured it -->\n\n"
-                   "FORM says what goes to standard output: text (the counts), json, annotations "
-                   "(lines\n"
-                   "that a hosted runner shows beside the file), sarif (SARIF 2.1.0).\n\n"
-                   "With --stdin an editor checks a recipe or page as it is typed: the text comes "
-                   "on\n"
-                   "standard input, FILE says where it stands (recipes/rounds.md in its site "
-                   "folder).\n\n"
-                   "An editor that knows JSON Schema completes the keys and explains them. The "
-                   "schemas are\n"
-                   "in share/crumbnote/schemas where the program is installed, in src/schemas in "
-                   "its\n"
-                   "sources. Tell the editor which is for which: recipe and page for the front "
-                   "matter of\n"
-                   "recipes/*.md and pages/*.md, pantry, rules and trials for the files in the "
-                   "folders of\n"
-                   "these names, site for site.yaml, brief for what crumbnote formulate reads.";
+    "that have a name print it behind the message:\n"
+    "\n" HELP_CHECKS "\n"
+    "A comment allows one, on the line or alone on the line above it, with a reason:\n"
+    "\n"
+    "  portion: 3 rounds   # crumbnote: allow portion because the cook eats the last two\n"
+    "  <!-- crumbnote: allow claim-figure because a laboratory measured it -->\n"
+    "\n"
+    "FORM says what goes to standard output: text (the counts), json, annotations (lines\n"
+    "that a hosted runner shows beside the file), sarif (SARIF 2.1.0).\n"
+    "\n"
+    "With --stdin an editor checks a recipe or page as it is typed: the text comes on\n"
+    "standard input, FILE says where it stands (recipes/rounds.md in its site folder).\n"
+    "\n"
+    "An editor that knows JSON Schema completes the keys and explains them. The schemas are\n"
+    "in share/crumbnote/schemas where the program is installed, in src/schemas in its\n"
+    "sources. Tell the editor which is for which: recipe and page for the front matter of\n"
+    "recipes/*.md and pages/*.md, pantry, rules and trials for the files in the folders of\n"
+    "these names, site for site.yaml, brief for what crumbnote formulate reads.";
 
 const command command_check = {
     .name = "check",

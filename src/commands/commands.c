@@ -10,12 +10,12 @@
 
 extern const command command_start, command_draft, command_site, command_check, command_weigh,
     command_macros, command_swap, command_trial, command_cupboard, command_formulate,
-    command_release;
+    command_release, command_preview;
 
-const command *const commands[] = {&command_start,     &command_draft,  &command_site,
-                                   &command_check,     &command_weigh,  &command_macros,
-                                   &command_swap,      &command_trial,  &command_cupboard,
-                                   &command_formulate, &command_release};
+const command *const commands[] = {&command_start,     &command_draft,   &command_site,
+                                   &command_check,     &command_weigh,   &command_macros,
+                                   &command_swap,      &command_trial,   &command_cupboard,
+                                   &command_formulate, &command_release, &command_preview};
 const size_t commands_count = COUNT(commands);
 
 /* Columns before the explanations in the help. */

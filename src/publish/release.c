@@ -6,7 +6,7 @@
 #include "publish/outputs.h"
 #include "publish/release_folder.h"
 #include "publish/verify.h"
-#include "read/site_settings.h"
+#include "read/site_folder.h"
 
 #include <pthread.h>
 #include <stdatomic.h>
@@ -131,23 +131,11 @@ static bool build(const release_maker *with) {
     return with->found->errors == 0;
 }
 
-/* The address of the site, by which links are told from those to elsewhere. It was read once
- * already, so it is sound. */
-static const char *address_of(arena *a, const char *folder) {
-    site_settings settings = site_settings_default();
-    problems unused = problems_in(a);
-    span bytes;
-    int why;
-    if (file_read(a, path_join(a, folder, "site.yaml"), &bytes, &why))
-        (void)site_settings_read(a, "site.yaml", bytes, &settings, &unused);
-    return settings.address;
-}
-
 static bool verify(const release_maker *with) {
     verify_report seen;
     arena *a = arena_new();
-    bool good = verify_site(with->path, address_of(a, with->asked->folder), with->asked->workers,
-                            &seen, with->found);
+    bool good = verify_site(with->path, site_folder_settings(a, with->asked->folder).address,
+                            with->asked->workers, &seen, with->found);
     arena_free(a);
     with->report->pages = seen.pages;
     with->report->links = seen.links;

@@ -265,6 +265,16 @@ static recipe *recipe_of(arena *a, const site_folder *site, const char *file, sp
     return of;
 }
 
+site_settings site_folder_settings(arena *a, const char *folder) {
+    site_settings settings = site_settings_default();
+    problems unsaid = problems_in(a);
+    span bytes;
+    int why;
+    if (file_read(a, path_join(a, folder, "site.yaml"), &bytes, &why))
+        (void)site_settings_read(a, "site.yaml", bytes, &settings, &unsaid);
+    return settings;
+}
+
 recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, problems *found,
                            bool *machine_failed) {
     span bytes;

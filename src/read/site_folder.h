@@ -32,6 +32,10 @@ typedef struct {
 bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,
                       bool *machine_failed);
 
+/* The settings of the site in `folder` alone; the defaults where they can't be read, without a
+ * word: site_folder_read says why. */
+site_settings site_folder_settings(arena *a, const char *folder);
+
 /* Reads recipe `name` (inside recipes/) of the site into `a`. Only its file's name is kept where
  * the problems are, in found->home, since their places borrow it: `a` may be freed before. */
 recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, problems *found,

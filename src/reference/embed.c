@@ -1,7 +1,8 @@
 /* A tool of the build: prints C that holds the given files, sorted into the reference pantry, the
- * reference rules, the default theme and the files of a new site folder. Its output is compiled in
- * (reference/reference.h). The reference is read here and held as a packed tree too, so that the
- * program need not scan its YAML at each start; broken YAML ends the build. */
+ * reference rules, the default theme, the files of a new site folder and those of the preview. Its
+ * output is compiled in (reference/reference.h). The reference is read here and held as a packed
+ * tree too, so that the program need not scan its YAML at each start; broken YAML ends the build.
+ */
 #include "base/files.h"
 #include "read/yaml_packed.h"
 
@@ -14,7 +15,8 @@ static const struct {
 } groups[] = {{"src/reference/pantry-", "reference_pantry", "reference/pantry-", true},
               {"src/reference/rules-", "reference_rules", "reference/rules-", true},
               {"themes/plain/", "reference_theme", "", false},
-              {"src/commands/start/", "reference_start", "", false}};
+              {"src/commands/start/", "reference_start", "", false},
+              {"src/preview/page/", "reference_preview", "", false}};
 
 static bool is_packed(const char *path) {
     for (size_t g = 0; g < sizeof groups / sizeof groups[0]; g++)

@@ -28,4 +28,8 @@ extern const size_t reference_theme_count;
 extern const reference_file reference_start[];
 extern const size_t reference_start_count;
 
+/* What the preview adds to pages: every file under src/preview/page. */
+extern const reference_file reference_preview[];
+extern const size_t reference_preview_count;
+
 #endif

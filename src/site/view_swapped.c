@@ -35,6 +35,13 @@ static const char *instead_text(arena *a, const swapping *s) {
                         second->name);
 }
 
+/* What a swap adds, such as water, may be in no recipe of the site: then it has no page. */
+static void drop_link(view *line) {
+    for (view *child = line->first; child; child = child->next)
+        if (strcmp(child->key.bytes, "href") == 0)
+            child->sort = VIEW_NULL;
+}
+
 /* Marks the line `i` of the swapped recipe when it is new or has another amount. */
 static void mark_line(arena *a, view *line, const swapping *s, size_t i) {
     size_t was = s->was[i];
@@ -42,6 +49,7 @@ static void mark_line(arena *a, view *line, const swapping *s, size_t i) {
     if (was == SIZE_MAX && s->now.of->lines.items[i].what == s->note->to) {
         view_put_text(a, line, "instead_text", instead_text(a, s));
     } else if (was == SIZE_MAX) {
+        drop_link(line);
         view_put_bool(a, line, "is_added", true);
     } else if (fabs(now_g - s->as_written->of->weights[was].grams) > 1e-6) {
         const ingredient *what = line_as_written(s, was)->what;

@@ -17,17 +17,18 @@ static const ingredient *second_of(const recipe *of, const swap_note *note) {
     return note->second_line == SIZE_MAX ? NULL : of->lines.items[note->second_line].what;
 }
 
-static const char *both(arena *a, const char *one, const char *other) {
-    return other ? arena_format(a, "%s and %s", one, other) : one;
+/* `other` null: there is but one. */
+static const char *both(arena *a, const char *one, const char *joined, const char *other) {
+    return other ? arena_format(a, "%s %s %s", one, joined, other) : one;
 }
 
 const char *note_to_names(arena *a, const swap_note *note) {
-    return both(a, note->to->name, note->also_to ? note->also_to->name : NULL);
+    return both(a, note->to->name, "+", note->also_to ? note->also_to->name : NULL);
 }
 
 const char *note_from_names(arena *a, const recipe *of, const swap_note *note) {
     const ingredient *second = second_of(of, note);
-    return both(a, first_of(of, note)->name, second ? second->name : NULL);
+    return both(a, first_of(of, note)->name, "+", second ? second->name : NULL);
 }
 
 static const char *amount(arena *a, const note_words *by, const ingredient *what, double grams) {
@@ -36,12 +37,12 @@ static const char *amount(arena *a, const note_words *by, const ingredient *what
 }
 
 const char *note_from_amounts(arena *a, const note_words *by, const swap_note *note) {
-    return both(a, amount(a, by, first_of(by->of, note), note->from_g),
+    return both(a, amount(a, by, first_of(by->of, note), note->from_g), "and",
                 amount(a, by, second_of(by->of, note), note->second_from_g));
 }
 
 const char *note_to_amounts(arena *a, const note_words *by, const swap_note *note) {
-    return both(a, amount(a, by, note->to, note->to_g),
+    return both(a, amount(a, by, note->to, note->to_g), "and",
                 amount(a, by, note->also_to, note->also_to_g));
 }
 

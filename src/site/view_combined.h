@@ -7,7 +7,8 @@
 /* True for two by one and one by two. */
 bool note_is_combined(const swap_note *note);
 
-/* "egg white and butter": what comes; "flour and butter": what goes. */
+/* "egg white + butter": what comes; "oat flour + butter": what goes. As the swap command takes
+ * them. */
 const char *note_to_names(arena *a, const swap_note *note);
 const char *note_from_names(arena *a, const recipe *of, const swap_note *note);
 

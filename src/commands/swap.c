@@ -4,8 +4,9 @@
 #include "base/words.h"
 #include "commands/setting.h"
 #include "read/trial_builds.h"
+#include "site/balance_table.h"
+#include "site/balance_words.h"
 #include "site/phrase.h"
-#include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
 #include "site/view_figures.h"
@@ -132,7 +133,8 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, note->because);
     add_sentence(t, note_cost_text(a, &asked->words, note));
     add_sentence(t, balance_faces_text(a, asked->of, note));
-    balance_table_add(a, t, &asked->about, note);
+    balance_comparison compared = balance_compare(&asked->about, note);
+    balance_table_add(t, a, &compared);
     if (note->gained)
         text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;

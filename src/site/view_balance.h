@@ -4,44 +4,28 @@
 #define SITE_VIEW_BALANCE_H
 
 #include "site/view_swaps.h"
-#include "swap/balance_points.h"
-#include "swap/balance_quantities.h"
 
 /* Puts under `key` a list of {text, zero, was, is}: a row for each difference, between the batch as
  * written and swapped, that is noticed, and the lengths of two bars. Nothing at all where none is.
  * Of what is never baked the bake says nothing; where an uptake is not known, the waters do not. */
 void view_put_balance_changes(arena *a, view *to, const char *key, const swap_note *note);
 
-/* The same in one line, without bars: "runnier in the bowl, drier once baked"; null where nothing
- * is noticed. */
-const char *balance_changes_text(arena *a, const swap_note *note);
-
 /* Puts `untried`: {groups: [{balance_text, names_text}]}, those of the `count` notes that nobody
  * decides on and nobody tried elsewhere, by what their water and what sets would do weight for
  * weight: figures, no promise. Nothing where there are none. */
 void view_put_untried_balance(arena *a, view *to, const swap_note *notes, size_t count);
-
-/* Why liquid mends one side of this swap and worsens the other, at equal weight and in the
- * figures of the two ingredients; null where it is not so. */
-const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note);
 
 /* The best amounts in words: "about 30 g (1/4 cup) soy protein isolate and 15 g more greek yogurt";
  * null where there are none. */
 const char *balance_best_text(arena *a, const note_words *by, const swap_note *note);
 
 /* Puts under `key` the whole comparison for the partial `balance`:
- * {points: [{name, key, what, amount_text, range_text?, also_text?, liquid_text?}],
- *  quantities: [{name, key, rows: [{name, key, text, range_text?, is_range, zero, length, low,
- * high}]}], changes: [{text, zero, was, is}]?, faces_text?, no_promise, uptake_unknown} `about`:
- * facts of the recipe that `note` is of. Lengths are of bars in a box 200 wide. */
+ *     {points: [{name, key, what, amount_text, range_text?, also_text?, liquid_text?}],
+ *      quantities: [{name, key, rows: [{name, key, text, range_text?, is_range,
+ *                                       zero, length, low, high}]}],
+ *      changes: [{text, zero, was, is}]?, faces_text?, no_promise, uptake_unknown}
+ * `about`: facts of the recipe that `note` is of. Lengths are of bars in a box 200 wide. */
 void view_put_balance(arena *a, view *to, const char *key, const note_words *by,
                       const recipe_facts *about, const swap_note *note);
-
-/* The same for programs: {"before", "equal_weight", "as_ruled", "best"} in grams; null where there
- * is no such point. */
-view *view_of_balance_data(arena *a, const balance_comparison *of);
-
-/* Adds the comparison as a small table for a terminal, every line indented by two. */
-void balance_table_add(arena *a, text *t, const recipe_facts *about, const swap_note *note);
 
 #endif

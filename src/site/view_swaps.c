@@ -2,6 +2,7 @@
 
 #include "base/number.h"
 #include "nutrition/cost.h"
+#include "site/balance_words.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
 #include "site/view_combined.h"

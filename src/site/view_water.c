@@ -6,6 +6,7 @@
 #include "site/view_balance.h"
 #include "site/view_ingredient.h"
 #include "swap/balance_best.h"
+#include "swap/balance_quantities.h"
 
 #include <math.h>
 #include <stdint.h>

@@ -1,6 +1,8 @@
 /* site/view_balance.h: a swap's balance in words, bars and tables. */
 #include "unit/support/cmocka_rows.h"
 
+#include "site/balance_table.h"
+#include "site/balance_words.h"
 #include "site/view_balance.h"
 #include "unit/support/build_swaps.h"
 
@@ -128,7 +130,8 @@ static void the_two_faces_are_told_in_figures(void **state) {
                 VERDICT_AVOID);
     const char *runs = balance_faces_text(s.l->a, s.of, &s.note);
     expect_holds_text("runs", runs, "It runs in the bowl and yet bakes dry");
-    expect_holds_text("figures", runs, "0.8 times its weight of water cold and holds 6.1 times");
+    expect_holds_text("figures", runs,
+                      "0.8 times its weight of water cold and holds 6.1 times its weight");
     answered_of(&s, "griddle cake", whey_rounds, "whey protein isolate", "pea protein isolate",
                 VERDICT_ADJUST);
     expect_holds_text("stiff", balance_faces_text(s.l->a, s.of, &s.note),

@@ -207,13 +207,26 @@ static file_stamp stamp_of(const struct stat *about) {
                         .number = about->st_ino};
 }
 
-bool file_stamp_of(const char *path, file_stamp *out) {
+bool file_stamp_at(int folder, const char *path, file_stamp *out) {
     struct stat about;
     *out = (file_stamp){0};
-    if (stat(path, &about) != 0 || !S_ISREG(about.st_mode))
+    if (fstatat(folder, path, &about, 0) != 0 || !S_ISREG(about.st_mode))
         return false;
     *out = stamp_of(&about);
     return true;
+}
+
+bool file_stamp_of(const char *path, file_stamp *out) {
+    return file_stamp_at(AT_FDCWD, path, out);
+}
+
+int folder_open(const char *path) {
+    return open(path, O_PATH | O_DIRECTORY | O_CLOEXEC);
+}
+
+void folder_close(int folder) {
+    if (folder >= 0)
+        close(folder);
 }
 
 bool file_stamps_equal(const file_stamp *a, const file_stamp *b) {

@@ -27,6 +27,7 @@ typedef struct {
     bool has_earlier;
     bool changed; /* the record has to be written */
     bool machine_failed;
+    int out_at;  /* the output folder open */
     size_t made; /* recipes worked on */
     worker workers[WORKERS_MOST];
     unsigned worker_count;
@@ -38,6 +39,7 @@ typedef struct {
 static outputs outputs_for(build *b, const written_files *earlier) {
     return (outputs){.home = b->home,
                      .folder = b->asked->out,
+                     .at = b->out_at,
                      .earlier = earlier,
                      .settled_ns = b->earlier.settled_ns};
 }
@@ -225,6 +227,44 @@ static written_files files_of(arena *a, const record *of) {
     return all;
 }
 
+static bool same_paths(const written_files *one, const written_files *other) {
+    if (one->count != other->count)
+        return false;
+    for (size_t i = 0; i < one->count; i++)
+        if (strcmp(one->items[i].path, other->items[i].path) != 0)
+            return false;
+    return true;
+}
+
+static void add_other_files(arena *a, written_files *all, const made_list *was,
+                            const made_list *now) {
+    for (size_t i = 0; i < was->count; i++) {
+        const made *next = made_find(now, was->items[i].name);
+        if (!next || !same_paths(&was->items[i].files, &next->files))
+            add_files(a, all, &was->items[i].files);
+    }
+}
+
+/* The files of an earlier time that may be gone now: mostly none, and no list of all is needed. */
+static written_files doubtful_files(arena *a, const record *was, const record *now) {
+    written_files all = {0};
+    if (!same_paths(&was->files, &now->files))
+        add_files(a, &all, &was->files);
+    add_other_files(a, &all, &was->recipes, &now->recipes);
+    add_other_files(a, &all, &was->pictures, &now->pictures);
+    return all;
+}
+
+static void remove_gone(const build *b) {
+    arena *a = arena_new();
+    written_files doubtful = doubtful_files(a, &b->earlier, &b->next);
+    if (doubtful.count) {
+        written_files now = files_of(a, &b->next);
+        outputs_remove(b->asked->out, &doubtful, &now);
+    }
+    arena_free(a);
+}
+
 /* Takes away what is no longer part of the site, then writes the record. Were it the other way
  * round, a build that is stopped in between would leave files that nobody knows of. */
 static void settle(build *b) {
@@ -233,10 +273,8 @@ static void settle(build *b) {
                 b->earlier.pictures.count != b->next.pictures.count;
     if (!b->changed && !gone)
         return;
-    arena *a = arena_new();
-    written_files earlier = files_of(a, &b->earlier), now = files_of(a, &b->next);
     int why = 0;
-    outputs_remove(folder, &earlier, &now);
+    remove_gone(b);
     b->next.settled_ns = file_clock_ns();
     if (!record_write(&b->next, folder, &why)) {
         b->machine_failed = true;
@@ -244,7 +282,6 @@ static void settle(build *b) {
                     "mind space and permissions of the output folder", "can't be written: %s",
                     strerror(why));
     }
-    arena_free(a);
 }
 
 /* -- the whole ------------------------------------------------------------------------------- */
@@ -262,6 +299,7 @@ static void read_earlier(build *b) {
     b->next.common = b->now.common;
     b->next.ground = b->now.items;
     b->next.ground_count = b->now.count;
+    b->out_at = folder_open(b->asked->out);
     b->has_earlier = record_read(b->home, b->asked->out, b->now.program, &b->earlier);
     if (!b->has_earlier)
         b->earlier = (record){0};
@@ -288,6 +326,7 @@ static build_report build_with(build *b) {
     if (b->asked->out) {
         make_site_pages(b);
         settle(b);
+        folder_close(b->out_at);
     }
     build_report report = report_of(b);
     for (unsigned i = 0; i < b->worker_count; i++)

@@ -22,7 +22,7 @@ static bool stands_already(const outputs *to, const char *path, digest content, 
     if (!earlier || earlier->content != content)
         return false;
     written_file now = *earlier;
-    bool holds = written_holds(&now, to->folder, to->settled_ns);
+    bool holds = written_holds(&now, to->folder, to->at, to->settled_ns);
     *stamp = now.stamp;
     return holds;
 }
@@ -91,7 +91,7 @@ void outputs_join(outputs *to, const outputs *more) {
 
 bool outputs_hold(const outputs *to, written_files *files) {
     for (size_t i = 0; i < files->count; i++)
-        if (!written_holds(&files->items[i], to->folder, to->settled_ns))
+        if (!written_holds(&files->items[i], to->folder, to->at, to->settled_ns))
             return false;
     return true;
 }

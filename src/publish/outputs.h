@@ -15,6 +15,7 @@
 typedef struct {
     arena *home;                  /* borrowed: paths are kept there */
     const char *folder;           /* borrowed; null: nothing is written (check) */
+    int at;                       /* the folder open: folder_open */
     const written_files *earlier; /* sorted; what an earlier build wrote here; may be null */
     int64_t settled_ns;           /* when it had done */
     written_files files;          /* this time's */

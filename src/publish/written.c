@@ -1,7 +1,6 @@
 #include "publish/written.h"
 
 #include "base/list.h"
-#include "base/text.h"
 
 static int compare_written(const void *left, const void *right) {
     return strcmp(((const written_file *)left)->path, ((const written_file *)right)->path);
@@ -20,24 +19,22 @@ const written_file *written_find(const written_files *files, const char *path) {
 }
 
 /* Reads the file again. */
-static bool holds_same_bytes(const char *path, digest content) {
+static bool holds_same_bytes(const char *folder, const char *path, digest content) {
     arena *a = arena_new();
     span bytes;
     int why;
-    bool same = file_read_up_to(a, path, SIZE_MAX / 4, &bytes, &why) && digest_of(bytes) == content;
+    bool same = file_read_up_to(a, path_join(a, folder, path), SIZE_MAX / 4, &bytes, &why) &&
+                digest_of(bytes) == content;
     arena_free(a);
     return same;
 }
 
-bool written_holds(written_file *of, const char *folder, int64_t settled_ns) {
-    text path = TEXT_EMPTY;
-    text_format(&path, "%s/%s", folder, of->path);
+bool written_holds(written_file *of, const char *folder, int at, int64_t settled_ns) {
     file_stamp now;
-    bool there = file_stamp_of(path.bytes, &now);
+    bool there = file_stamp_at(at, of->path, &now);
     bool sure = there && file_stamps_equal(&now, &of->stamp) && now.changed_ns < settled_ns;
     bool holds = sure || (there && now.bytes == of->stamp.bytes &&
-                          holds_same_bytes(path.bytes, of->content));
+                          holds_same_bytes(folder, of->path, of->content));
     of->stamp = now;
-    text_free(&path);
     return holds;
 }

@@ -22,8 +22,9 @@ void written_sort(written_files *files); /* by path */
 /* The one at `path` of sorted files, or null. */
 const written_file *written_find(const written_files *files, const char *path);
 
-/* True when the file in `folder` still has the content that `of` states. Its bytes are read only
- * where the stamp differs or is not older than `settled_ns`; `of->stamp` is brought up to date. */
-bool written_holds(written_file *of, const char *folder, int64_t settled_ns);
+/* True when the file in `folder`, which is open as `at`, still has the content that `of` states.
+ * Its bytes are read only where the stamp differs or is not older than `settled_ns`; `of->stamp` is
+ * brought up to date. */
+bool written_holds(written_file *of, const char *folder, int at, int64_t settled_ns);
 
 #endif

@@ -6,12 +6,11 @@
 
 enum { INDEX_VERSION = 1 };
 
-enum { NOT_NAMED = UINT16_MAX };
-
 /* The index names an ingredient once and then by its number, since a large site has millions of
- * swaps. Numbers go to the ingredients in use or offered as a swap, in the order of the pantry. */
-static uint16_t *ingredient_numbers(arena *a, const recipe_rows *rows, const pantry *shelf) {
-    uint16_t *numbers = ARENA_ARRAY(a, uint16_t, shelf->count);
+ * swaps. Numbers, as they are written, go to the ingredients in use or offered as a swap, in the
+ * order of the pantry; the others have null. */
+static const char **ingredient_numbers(arena *a, const recipe_rows *rows, const pantry *shelf) {
+    const char **numbers = ARENA_ARRAY(a, const char *, shelf->count);
     bool *named = ARENA_ARRAY(a, bool, shelf->count);
     for (size_t i = 0; i < rows->count; i++) {
         for (size_t u = 0; u < rows->items[i].use_count; u++)
@@ -19,9 +18,10 @@ static uint16_t *ingredient_numbers(arena *a, const recipe_rows *rows, const pan
         for (size_t s = 0; s < rows->items[i].swap_count; s++)
             named[rows->items[i].swaps[s].to] = true;
     }
-    uint16_t next = 0;
+    unsigned next = 0;
     for (size_t i = 0; i < shelf->count; i++)
-        numbers[i] = named[i] ? next++ : NOT_NAMED;
+        if (named[i])
+            numbers[i] = arena_format(a, "%u", next++);
     return numbers;
 }
 
@@ -53,6 +53,11 @@ static void add_number(text *t, const char *key, double value, int decimals) {
         text_add(t, "null");
 }
 
+static void add_digits(text *t, const char *digits) {
+    add_key(t, NULL);
+    text_add(t, digits ? digits : "null");
+}
+
 static void open_list(text *t, const char *key) {
     add_key(t, key);
     text_add_char(t, '[');
@@ -73,10 +78,10 @@ static void close_object(text *t) {
 
 /* -- parts ----------------------------------------------------------------------------------- */
 
-static void add_ingredients(text *t, const uint16_t *numbers, const pantry *shelf) {
+static void add_ingredients(text *t, const char *const *numbers, const pantry *shelf) {
     open_list(t, "ingredients");
     for (size_t i = 0; i < shelf->count; i++) {
-        if (numbers[i] == NOT_NAMED)
+        if (!numbers[i])
             continue;
         const ingredient *of = shelf->items[i];
         open_object(t, NULL);
@@ -135,30 +140,31 @@ static void add_sets(text *t, const recipe_row *of) {
     close_list(t);
 }
 
-static void add_uses(text *t, const char *key, const recipe_row *of, const uint16_t *numbers,
+static void add_uses(text *t, const char *key, const recipe_row *of, const char *const *numbers,
                      bool optional) {
     open_list(t, key);
     for (size_t i = 0; i < of->use_count; i++)
         if (of->uses[i].optional == optional)
-            add_number(t, NULL, numbers[of->uses[i].what], 0);
+            add_digits(t, numbers[of->uses[i].what]);
     close_list(t);
 }
 
 /* The replacements of one ingredient with one verdict: [from, to, to, …]. */
-static size_t add_swap_run(text *t, const recipe_row *of, const uint16_t *numbers, size_t first) {
+static size_t add_swap_run(text *t, const recipe_row *of, const char *const *numbers,
+                           size_t first) {
     const row_swap *swaps = of->swaps;
     size_t i = first;
     open_list(t, NULL);
-    add_number(t, NULL, numbers[swaps[first].from], 0);
+    add_digits(t, numbers[swaps[first].from]);
     for (; i < of->swap_count && swaps[i].from == swaps[first].from &&
            swaps[i].says == swaps[first].says;
          i++)
-        add_number(t, NULL, numbers[swaps[i].to], 0);
+        add_digits(t, numbers[swaps[i].to]);
     close_list(t);
     return i;
 }
 
-static void add_swaps(text *t, const recipe_row *of, const uint16_t *numbers) {
+static void add_swaps(text *t, const recipe_row *of, const char *const *numbers) {
     open_object(t, "swaps");
     for (size_t v = 0; v < VERDICT_UNTRIED; v++) {
         open_list(t, verdict_word((verdict)v));
@@ -171,7 +177,7 @@ static void add_swaps(text *t, const recipe_row *of, const uint16_t *numbers) {
 
 void search_index_write(arena *a, const page_maker *by, const recipe_rows *rows, text *t) {
     const pantry *shelf = &by->folder->shelf;
-    const uint16_t *numbers = ingredient_numbers(a, rows, shelf);
+    const char *const *numbers = ingredient_numbers(a, rows, shelf);
     text_add_char(t, '{');
     add_number(t, "version", INDEX_VERSION, 0);
     add_ingredients(t, numbers, shelf);

@@ -25,8 +25,10 @@ static size_t kind_number(gathering *g, const char *kind) {
 }
 
 static size_t slot_of(const gathering *g, const pair_answer *pair, size_t kind) {
-    uint64_t key = (uint64_t)pair->from << 48 | (uint64_t)pair->to << 32 | kind;
-    size_t i = (size_t)((key * 11400714819323198485ull) >> 20) & (g->room - 1);
+    /* Odd factors spread each number over the high bits, which are then brought down. */
+    uint64_t key = pair->from * 0x9E3779B97F4A7C15u ^ pair->to * 0xC2B2AE3D27D4EB4Fu ^
+                   kind * 0x165667B19E3779F9u;
+    size_t i = (size_t)(key >> 32) & (g->room - 1);
     for (; g->slots[i]; i = (i + 1) & (g->room - 1)) {
         const pair_answer *known = &g->table->items[g->slots[i] - 1];
         if (known->from == pair->from && known->to == pair->to && known->kind == pair->kind)

@@ -11,6 +11,7 @@
 typedef struct {
     arena *a;
     char folder[64];
+    int at;
     problems found;
 } fixture;
 
@@ -20,7 +21,10 @@ static int open_folder(void **state) {
     f->found = problems_in(f->a);
     snprintf(f->folder, sizeof f->folder, "%s", "/tmp/crumbnote-outputs-XXXXXX");
     *state = f;
-    return mkdtemp(f->folder) ? 0 : -1;
+    if (!mkdtemp(f->folder))
+        return -1;
+    f->at = folder_open(f->folder);
+    return 0;
 }
 
 static int close_folder(void **state) {
@@ -28,6 +32,7 @@ static int close_folder(void **state) {
     char command[128];
     snprintf(command, sizeof command, "rm -rf '%s'", f->folder);
     int code = system(command);
+    folder_close(f->at);
     arena_free(f->a);
     free(f);
     return code;
@@ -38,7 +43,7 @@ static bool there(const fixture *f, const char *path) {
 }
 
 static outputs outputs_in(fixture *f, const written_files *earlier) {
-    return (outputs){.home = f->a, .folder = f->folder, .earlier = earlier};
+    return (outputs){.home = f->a, .folder = f->folder, .at = f->at, .earlier = earlier};
 }
 
 static written_files write_all(fixture *f, const char *const paths[], size_t count) {

@@ -175,10 +175,11 @@ const char *words_nearest(span word, const char *const candidates[], size_t coun
 }
 
 size_t words_index(span word, const char *const list[], size_t count) {
-    size_t i = 0;
-    while (i < count && !span_is(word, list[i]))
-        i++;
-    return i;
+    for (size_t i = 0; i < count; i++)
+        if (!word.length || list[i][0] == word.at[0]) /* most differ in their first letter */
+            if (span_is(word, list[i]))
+                return i;
+    return count;
 }
 
 unsigned words_columns(const char *bytes, size_t length) {

@@ -98,7 +98,8 @@ static bool claim_at(const check_case *with, const prose *all, size_t i, const p
     static const char *const grams[] = {"g", "gram", "grams"};
     static const char *const energies[] = {"kcal", "calories", "calorie", "kilocalories"};
     span from = span_from(all->text, all->items[i].at);
-    size_t took = amount_is_meant(from) ? amount_read(from, &out->value) : 0;
+    bool letter = from.at[0] >= 'A' && (unsigned char)from.at[0] < 0x80; /* no figure, in short */
+    size_t took = !letter && amount_is_meant(from) ? amount_read(from, &out->value) : 0;
     span in_unit = unit_behind(span_from(from, took));
     out->word = word_from(all, i, (size_t)(in_unit.at + in_unit.length - all->text.at));
     if (took && words_index(in_unit, energies, COUNT(energies)) < COUNT(energies))

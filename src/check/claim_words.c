@@ -51,6 +51,9 @@ static const struct {
 /* Words `form` stands at word `i`; `*thing` is the word that # is; the words it takes, 0: not
  * there. */
 static size_t form_at(const prose *all, size_t i, const char *form, size_t *thing) {
+    span first = prose_word(all, i);
+    if (form[0] != '#' && (!first.length || form[0] != first.at[0]))
+        return 0; /* most words differ in their first letter */
     span rest = span_of(form);
     size_t at = i;
     for (span word = span_next_word(&rest); word.length; word = span_next_word(&rest), at++) {

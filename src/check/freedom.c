@@ -108,9 +108,15 @@ static span singular(span word) {
     return span_ends(word, "s") ? span_first(word, word.length - 1) : word;
 }
 
+static bool is_called(const freedom *f, span word) {
+    if (f->thing[0] != word.at[0]) /* most words differ in their first letter */
+        return false;
+    return span_is(word, f->thing) || span_is(singular(word), f->thing);
+}
+
 static const freedom *freedom_of(span word) {
-    for (size_t i = 0; i < COUNT(freedoms); i++)
-        if (span_is(word, freedoms[i].thing) || span_is(singular(word), freedoms[i].thing))
+    for (size_t i = 0; i < COUNT(freedoms) && word.length; i++)
+        if (is_called(&freedoms[i], word))
             return &freedoms[i];
     return NULL;
 }

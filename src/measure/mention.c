@@ -248,10 +248,21 @@ static size_t fillings(lead *l, span s) {
     return took + word.length + blanks(after);
 }
 
+/* A figure, or one of the words that amount_read takes for one. Most words are neither, and it is
+ * asked at each. */
+static bool may_be_number(const prose *all, size_t i) {
+    static const char *const words[] = {"a",       "an",       "one",   "two",    "three", "four",
+                                        "five",    "six",      "seven", "eight",  "nine",  "ten",
+                                        "eleven",  "twelve",   "half",  "halves", "third", "thirds",
+                                        "quarter", "quarters", "dozen", "couple"};
+    unsigned char first = (unsigned char)all->text.at[all->items[i].at];
+    return first < 'A' || first >= 0x80 || IS_WORD(all, i, words);
+}
+
 /* NUMBER UNIT, or a bare number, at word `next`. */
 static void read_number(lead *l) {
     const prose *all = l->all;
-    if (!stands_next(l))
+    if (!stands_next(l) || !may_be_number(all, l->next))
         return;
     size_t at = all->items[l->next].at, used = 0;
     span from = span_from(all->text, at);

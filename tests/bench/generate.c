@@ -46,7 +46,7 @@ static const char *const sweet[] = {"1/4 cup honey", "1/3 cup erythritol", "1/2 
 static const char *const kinds[] = {"griddle cake", "cake",   "brownie", "cookie",
                                     "bar",          "muffin", "loaf",    "cracker"};
 static const char *const tags[] = {"breakfast", "snack",      "after training",
-                                   "lunch box", "for a crew", "no nuts in the galley",
+                                   "lunch box", "for a crew", "no oven in the galley",
                                    "quick"};
 static const char *const nouns[] = {"rounds", "slices", "squares", "pieces"};
 static const char *const adjectives[] = {"Early", "Quiet", "Long",   "Bright", "Plain",

@@ -50,11 +50,12 @@ static void put_constants(arena *a, view *page) {
     put_figure(a, list, "Bounds of the closest amount",
                arena_format(a, "%s to %s times the weight of what goes", figure(a, BEST_LEAST),
                             figure(a, BEST_MOST)),
-               "Dried egg white stands for eight times its weight of the liquid one.");
+               "Dried egg white stands for eight times its weight of the liquid one, and the other "
+               "way round.");
     put_figure(a, list, "Most that the closest amounts hold back of a line",
                percent(a, BEST_HELD_BACK_MOST),
                "A batter without its milk is another batter. An estimate.");
-    put_figure(a, list, "Weight of the liquid itself", figure(a, BEST_LIQUID_WEIGHT),
+    put_figure(a, list, "Weight of all the water of the batch", figure(a, BEST_WATER_WEIGHT),
                "The less a second line changes the better.");
     put_figure(a, list, "Ranges taken from another entry are widened by",
                arena_format(a, "%s times", figure(a, BORROWED_WIDENED)),

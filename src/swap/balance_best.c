@@ -18,7 +18,7 @@ enum { FIRST_COLD, FIRST_HEATED, SECOND_COLD, SECOND_HEATED, NEW_COLD, NEW_HEATE
 typedef struct {
     sums stays, first, second, comes, liquid; /* stays: all that does; the rest, of 1 g */
     double first_g, second_g;
-    bool heated;
+    bool heated, of_liquids;
     range uncertain[ALL];
     double step[BALANCE_QUANTITIES];
     double loss;            /* share of the weight that the bake drives off */
@@ -101,8 +101,8 @@ static double quantity_of(const grounds *on, const sums *of, balance_quantity wh
     return of->sweetness;
 }
 
-/* A row a quantity, and one for the liquid itself. */
-enum { LIQUID_ROW = BALANCE_QUANTITIES, ROWS };
+/* A row a quantity, and one for all the water. */
+enum { WATER_ROW = BALANCE_QUANTITIES, ROWS };
 
 /* One row: at x and L the weighted difference is constant + slope[0] x + slope[1] L. */
 typedef struct {
@@ -114,12 +114,18 @@ static row row_of(const grounds *on, balance_quantity which, const sums *before,
     wanted_water wanted = {0};
     bool counts = on->heated || !balance_quantity_facts(which)->of_heat;
     double scale = counts ? sqrt(balance_quantity_facts(which)->weight) / on->step[which] : 0;
-    if (which == BALANCE_BOWL || which == BALANCE_BAKE)
+    if ((which == BALANCE_BOWL || which == BALANCE_BAKE) && !on->of_liquids)
         wanted = wanted_in(on, before, which, in_batter);
     double was = quantity_of(on, before, which, wanted, in_batter);
     return (row){scale * (quantity_of(on, &on->stays, which, wanted, in_batter) - was),
                  {scale * quantity_of(on, comes, which, wanted, in_batter),
                   scale * quantity_of(on, &on->liquid, which, wanted, in_batter)}};
+}
+
+static row water_row(const grounds *on, const sums *before, const sums *comes) {
+    double scale = sqrt(BEST_WATER_WEIGHT) / on->step[BALANCE_BOWL];
+    return (row){scale * (on->stays.water - before->water),
+                 {scale * comes->water, scale * on->liquid.water}};
 }
 
 /* -- least squares in a box ------------------------------------------------------------------ */
@@ -203,7 +209,7 @@ static candidate best_at(const grounds *on, const double at[]) {
     before = sums_plus(before, second, on->second_g);
     for (size_t i = 0; i < BALANCE_QUANTITIES; i++)
         rows[i] = row_of(on, (balance_quantity)i, &before, &comes, at[IN_BATTER]);
-    rows[LIQUID_ROW] = (row){0, {0, sqrt(BEST_LIQUID_WEIGHT) / on->step[BALANCE_BOWL]}};
+    rows[WATER_ROW] = water_row(on, &before, &comes);
     return best_in_box(rows, on);
 }
 
@@ -216,7 +222,12 @@ static void set_uptakes(grounds *on, int which, const ingredient *what) {
     on->uncertain[which + 1] = what->heated_uptake;
 }
 
-static void set_bounds(grounds *on, const sums *before, const exchange *made) {
+/* A liquid, of which 1 g is mostly water. */
+static bool is_wet(const sums *one) {
+    return one->water > 0.5;
+}
+
+static void set_bounds(grounds *on, const sums *before) {
     double goes_g = on->first_g + on->second_g;
     double most_g = LIQUID_RESCUES_MOST * before->weight;
     double water_gone_g = on->first_g * on->first.water + on->second_g * on->second.water;
@@ -225,16 +236,17 @@ static void set_bounds(grounds *on, const sums *before, const exchange *made) {
     on->high[0] = BEST_MOST * goes_g;
     if (on->comes.sweetness > 0) /* a drop of an intense sweetener stands for a cup of sugar */
         on->low[0] = fmin(on->low[0], sweet_g / on->comes.sweetness);
-    if (exchange_of_liquids(made)) /* then its own amount is all there is to find */
+    if (on->of_liquids) /* then its own amount is all there is to find */
         return;
     on->high[1] = most_g + water_gone_g;
-    on->low[1] = -most_g;
+    on->low[1] = -most_g - (is_wet(&on->comes) ? on->high[0] * on->comes.water : 0);
 }
 
 static grounds grounds_of(const exchange *made) {
     grounds on = {.stays = sums_of(made->before),
                   .loss = made->about->of->bake_loss,
-                  .heated = made->about->baked};
+                  .heated = made->about->baked,
+                  .of_liquids = exchange_of_liquids(made)};
     sums before = on.stays;
     on.first = sums_of_one(made->goes[0].what);
     on.first_g = made->goes[0].grams;
@@ -252,7 +264,7 @@ static grounds grounds_of(const exchange *made) {
         (range){UPTAKE_IN_BATTER_LOW, UPTAKE_IN_BATTER, UPTAKE_IN_BATTER_HIGH};
     for (size_t i = 0; i < BALANCE_QUANTITIES; i++)
         on.step[i] = balance_step_g(made->before, (balance_quantity)i);
-    set_bounds(&on, &before, made);
+    set_bounds(&on, &before);
     return on;
 }
 
@@ -265,7 +277,8 @@ static void set_liquid(grounds *on, const exchange *made, size_t line, bool adds
     else
         on->high[1] = 0;
     double line_g = line == SIZE_MAX ? 0 : about->of->weights[line].grams;
-    on->low[1] = fmax(on->low[1], -BEST_HELD_BACK_MOST * line_g);
+    double most = is_wet(&on->comes) ? 1 : BEST_HELD_BACK_MOST;
+    on->low[1] = fmax(on->low[1], -most * line_g);
 }
 
 static double best_comes_g(const void *grounds_given, const double at[]) {

@@ -16,7 +16,7 @@ WORKERS ?= 2
 DEBIAN_BUILD := gcc libc6-dev libcmark-dev libyaml-dev libjansson-dev libxxhash-dev libutf8proc-dev \
                 liblpsolve55-dev libgumbo-dev libexpat1-dev libmicrohttpd-dev zlib1g-dev libbrotli-dev \
                 libvips-dev pkg-config
-DEBIAN_TEST  := libcmocka-dev libxml2-utils chromium fonts-dejavu-core valgrind clang-format zsh \
+DEBIAN_TEST  := libcmocka-dev nginx-light curl git libxml2-utils chromium fonts-dejavu-core valgrind clang-format zsh \
                 clang libclang-rt-14-dev
 SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
 
@@ -51,7 +51,7 @@ PROGRAM := $(OUT)/crumbnote
 PICTURES := $(OUT)/crumbnote-pictures
 PICTURE_OBJECTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/pictures/*.c))
 EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
-            $(filter-out %.md,$(wildcard themes/plain/*)) $(shell find src/commands/start src/preview/page -type f)
+            $(filter-out %.md,$(wildcard themes/plain/*)) $(shell find src/commands/start src/commands/hook src/preview/page -type f)
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
 TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
 BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))

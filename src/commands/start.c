@@ -1,10 +1,14 @@
-/* crumbnote start: writes a small site folder that builds as it is. */
+/* crumbnote start: writes a small site folder that builds as it is, or hooks that publish at each
+ * push. */
 #include "commands/command.h"
 
 #include "base/fresh_folder.h"
+#include "publish/hook.h"
 #include "reference/reference.h"
 
 #include <errno.h>
+
+enum { OPTION_HOOK, OPTION_TO, OPTION_REFUSE };
 
 /* "dot-gitignore" is written ".gitignore": in the sources it must not rule over them. */
 static const char *name_to_write(arena *a, const char *name) {
@@ -101,22 +105,70 @@ static exit_code say(const fresh_folder *made) {
     return code;
 }
 
-static exit_code run(arena *a, const arguments *given) {
+static exit_code begin_folder(arena *a, const char *path, bool json) {
     fresh_folder made;
     int why = 0;
-    if (!write_folder(a, given->words[0], &made, &why))
-        return refused(given->words[0], why);
-    return given->json ? command_print(document_of(a, &made), EXIT_FINE) : say(&made);
+    if (!write_folder(a, path, &made, &why))
+        return refused(path, why);
+    return json ? command_print(document_of(a, &made), EXIT_FINE) : say(&made);
+}
+
+static exit_code begin_hook(arena *a, const hook_request *asked, bool json) {
+    problems found = problems_in(a);
+    bool machine_failed = false;
+    bool good = hook_install(asked, &machine_failed, &found);
+    command_report(&found);
+    if (!good)
+        return machine_failed ? EXIT_MACHINE : EXIT_USAGE;
+    if (json) {
+        view *put = view_object(a);
+        view_put_text(a, put, "hook", asked->repository);
+        view_put_text(a, put, "to", asked->to);
+        view_put_bool(a, put, "refuse", asked->refuse);
+        return command_print(put, EXIT_FINE);
+    }
+    return command_say(
+        arena_format(a,
+                     "Each push to %s goes live in %s/live.\n"
+                     "A push with errors in the content %s.\n",
+                     asked->repository, asked->to,
+                     asked->refuse ? "is refused" : "is taken, but the live site stays as it was"),
+        EXIT_FINE);
+}
+
+static exit_code run(arena *a, const arguments *given) {
+    hook_request hook = {.repository = argument_option(given, OPTION_HOOK),
+                         .to = argument_option(given, OPTION_TO),
+                         .refuse = argument_option(given, OPTION_REFUSE) != NULL};
+    if (!hook.repository && (hook.to || hook.refuse))
+        return command_misused("--to and --refuse go with --hook REPOSITORY");
+    if (hook.repository && !hook.to)
+        return command_misused("--hook wants --to DIR, the folder of releases");
+    if ((given->count == 1) == (hook.repository != NULL))
+        return command_misused("start wants DIR, the folder to write, or --hook REPOSITORY");
+    if (hook.repository)
+        return begin_hook(a, &hook, given->json);
+    return begin_folder(a, given->words[0], given->json);
 }
 
 const command command_start = {
     .name = "start",
-    .usage = "start DIR",
+    .usage = "start DIR | --hook REPOSITORY --to DIR",
     .summary = "begin a site folder that builds as it is",
-    .help = "Writes a small site to the folder DIR: a recipe, the settings with what each does, a\n"
-            "trial bake, and examples of pantry entries and swap rules. DIR must be empty or not\n"
-            "there yet: nothing is ever written over, and where something fails nothing is left.",
-    .least = 1,
+    .help =
+        "Writes a small site to the folder DIR: a recipe, the settings with what each does, a\n"
+        "trial bake, examples of pantry entries and swap rules, and a workflow file for a hosted\n"
+        "runner. DIR must be empty or not there yet: nothing is ever written over, and where\n"
+        "something fails nothing is left.\n"
+        "\n"
+        "With --hook it writes no site but hooks into the bare git repository REPOSITORY: from\n"
+        "then on each push to its main branch is released (see crumbnote release --help) to the\n"
+        "folder given with --to. A push with errors leaves the live site as it was and tells the\n"
+        "pusher why, with file, line and column; with --refuse it is not even taken. Other hooks\n"
+        "are never replaced. REPOSITORY/crumbnote.config holds what the hooks go by.",
+    .options = {{"--hook", "REPOSITORY", "a bare git repository: publish at each push to it"},
+                {"--to", "DIR", "the folder of releases; DIR/live is the site"},
+                {"--refuse", NULL, "a push with errors in the content is refused"}},
     .most = 1,
     .run = run,
 };

@@ -16,6 +16,7 @@ static const struct {
               {"src/reference/rules-", "reference_rules", "reference/rules-", true},
               {"themes/plain/", "reference_theme", "", false},
               {"src/commands/start/", "reference_start", "", false},
+              {"src/commands/hook/", "reference_hook", "", false},
               {"src/preview/page/", "reference_preview", "", false}};
 
 static bool is_packed(const char *path) {

@@ -28,6 +28,10 @@ extern const size_t reference_theme_count;
 extern const reference_file reference_start[];
 extern const size_t reference_start_count;
 
+/* The hook of a git repository that publishes at each push: the one file in src/commands/hook. */
+extern const reference_file reference_hook[];
+extern const size_t reference_hook_count;
+
 /* What the preview adds to pages: every file under src/preview/page. */
 extern const reference_file reference_preview[];
 extern const size_t reference_preview_count;

@@ -43,6 +43,7 @@ static balance balance_of_part(const recipe_facts *about) {
         sum = balance_sum(&sum, &line);
     }
     sum.batch_g = about->part_g;
+    sum.lost_g = about->is_beside ? 0 : about->of->bake_loss * about->part_g;
     return sum;
 }
 

@@ -244,7 +244,7 @@ static void set_bounds(grounds *on, const sums *before) {
 
 static grounds grounds_of(const exchange *made) {
     grounds on = {.stays = sums_of(made->before),
-                  .loss = made->about->of->bake_loss,
+                  .loss = made->before->lost_g / made->before->batch_g,
                   .heated = made->about->baked,
                   .of_liquids = exchange_of_liquids(made)};
     sums before = on.stays;

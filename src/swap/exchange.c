@@ -32,7 +32,9 @@ balance exchange_balance(const exchange *made, const ingredient *liquid, double 
         take(&after, &wet);
     else
         add(&after, &wet);
-    after.lost_g = made->about->of->bake_loss * after.batch_g;
+    after.lost_g = made->before->batch_g > 0
+                       ? made->before->lost_g / made->before->batch_g * after.batch_g
+                       : 0;
     return after;
 }
 

@@ -255,6 +255,7 @@ static void put_balance(arena *a, view *group, const note_words *by, const swap_
         return;
     view_put(group, "balance", balance_of_first);
     view_put_text(a, balance_of_first, "with", first->to->name);
+    view_put_bool(a, balance_of_first, "weight_for_weight", first->to_g <= 0);
     view_put_some(a, balance_of_first, "faces_text", balance_faces_text(a, by->of, first));
 }
 

@@ -57,7 +57,7 @@ void problem_warn(problems *found, place at, const char *hint, const char *forma
     __attribute__((format(printf, 4, 5)));
 
 /* Adds what a check with a name found: the name is printed behind the message, and a comment in
- * the file can allow it (check/silence.h). `check` is borrowed for good. */
+ * the file can allow it (read/silence.h). `check` is borrowed for good. */
 void problem_note(problems *found, const char *check, problem_level level, place at,
                   const char *hint, const char *format, ...) __attribute__((format(printf, 6, 7)));
 

@@ -12,15 +12,18 @@ const check checks[] = {
 };
 const size_t checks_count = COUNT(checks);
 
-bool check_named(span name) {
-    for (size_t i = 0; i < COUNT(checks); i++)
-        if (span_is(name, checks[i].name))
-            return true;
-    return false;
-}
+static const char *const check_names[] = {
+#define CHECK(name, finds, work, on_pages) name,
+    CHECK_LIST(CHECK)
+#undef CHECK
+};
 
 check_site check_site_of(arena *home, const site_folder *folder) {
-    check_site site = {folder, recipe_slugs_of(home, folder), names_in(home), names_in(home)};
+    check_site site = {.folder = folder,
+                       .recipe_slugs = recipe_slugs_of(home, folder),
+                       .page_slugs = names_in(home),
+                       .pictures = names_in(home),
+                       .names = check_names};
     for (size_t i = 0; i < folder->page_count; i++)
         (void)names_add(&site.page_slugs, span_of(folder->pages[i]->slug), i, NULL);
     for (size_t i = 0; i < folder->pictures.count; i++)

@@ -3,7 +3,7 @@
  *
  * One small file a check; the table in checks.c names them all. What they find are problems with a
  * name (base/problems.h): errors where the page says what is not so and somebody may rely on it,
- * warnings elsewhere. A comment in the file can allow one (check/silence.h). Run only by
+ * warnings elsewhere. A comment in the file can allow one (read/silence.h). Run only by
  * `crumbnote check`, never when a site is built.
  *
  *     check_site about = check_site_of(home, &folder);                  once a site
@@ -23,6 +23,7 @@ typedef struct {
     const site_folder *folder; /* borrowed */
     names recipe_slugs;        /* to the index of its file */
     names page_slugs, pictures;
+    const char *const *names; /* of all checks, checks_count of them */
 } check_site;
 
 check_site check_site_of(arena *home, const site_folder *folder);
@@ -61,9 +62,6 @@ typedef struct {
 
 extern const check checks[];
 extern const size_t checks_count;
-
-/* True when there is a check called `name`. */
-bool check_named(span name);
 
 /* -- the checks, a file each ------------------------------------------------------------------- */
 

@@ -1,10 +1,10 @@
 #include "check/run.h"
 
 #include "check/checks.h"
-#include "check/silence.h"
 #include "publish/rule_report.h"
 #include "publish/workers.h"
 #include "read/recipe_files.h"
+#include "read/silence.h"
 #include "read/trial_builds.h"
 #include "site/theme.h"
 #include "swap/note.h"
@@ -34,7 +34,8 @@ static void check_read(const file_work *w, const recipe *of) {
         rule_report_recipe(w->a, w->tally, &about, w->found);
         check_recipe(w->site, w->a, of, &about, w->found);
     }
-    silence_apply(w->a, of->file, of->source, good, w->found);
+    silence_known known = {w->site->names, checks_count, good};
+    silence_apply(w->a, of->file, of->source, &known, w->found);
 }
 
 /* -- workers ----------------------------------------------------------------------------------- */
@@ -113,31 +114,6 @@ static bool check_recipes(const check_site *site, unsigned asked, progress *seen
 
 /* -- the site ---------------------------------------------------------------------------------- */
 
-static void silence_file(arena *a, const char *folder, const char *file, problems *found) {
-    span bytes;
-    int why;
-    if (file_read(a, path_join(a, folder, file), &bytes, &why))
-        silence_apply(a, file, bytes, true, found);
-}
-
-/* The files that are read once. Recipes allow their own, where they are checked. */
-static void silence_site(const site_folder *site, problems *found) {
-    static const char *const tables[] = {"pantry", "rules", "trials"};
-    const char *folder = site->settings.folder;
-    arena *a = arena_new();
-    silence_file(a, folder, "site.yaml", found);
-    for (size_t i = 0; i < COUNT(tables); i++) {
-        file_list files = {0};
-        int why;
-        (void)file_list_folder(a, path_join(a, folder, tables[i]), ".yaml", &files, &why);
-        for (size_t k = 0; k < files.count; k++)
-            silence_file(a, folder, path_join(a, tables[i], files.items[k].name), found);
-    }
-    for (size_t i = 0; i < site->page_count; i++)
-        silence_apply(a, site->pages[i]->file, site->pages[i]->source, true, found);
-    arena_free(a);
-}
-
 check_report check_folder(const char *folder, unsigned workers, progress *seen, problems *found) {
     check_report report = {0};
     site_folder site;
@@ -153,7 +129,7 @@ check_report check_folder(const char *folder, unsigned workers, progress *seen, 
         report.machine_failed =
             !check_recipes(&about, workers, seen, &own) || report.machine_failed;
         check_pages(&about, &own);
-        silence_site(&site, &own);
+        silence_site(&site, &(silence_known){about.names, checks_count, true}, &own);
     }
     problems_join(found, &own);
     arena_free(home);
@@ -187,7 +163,8 @@ static void check_bytes(const check_site *site, arena *a, const char *file, span
         const plain_page *page = page_read(a, file, bytes, found);
         if (page)
             check_page(site, a, page, found);
-        silence_apply(a, file, bytes, page != NULL, found);
+        silence_apply(a, file, bytes, &(silence_known){site->names, checks_count, page != NULL},
+                      found);
         return;
     }
     const recipe *of =

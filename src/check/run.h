@@ -3,7 +3,7 @@
  *
  *     site.yaml, pantry/, rules/, trials/, pages/   read once, constant
  *     recipes/x.md                                  a worker: read, weigh, ties of rules, checks
- *     comments that allow something                 last of all (check/silence.h) */
+ *     comments that allow something                 last of all (read/silence.h) */
 #ifndef CHECK_RUN_H
 #define CHECK_RUN_H
 

@@ -4,6 +4,8 @@
 #include "publish/recipe_pages.h"
 #include "publish/site_pages.h"
 #include "publish/unchanged.h"
+#include "read/recipe_files.h"
+#include "read/silence.h"
 #include "read/trial_builds.h"
 
 /* One worker: its own arenas, problems and outputs. */
@@ -286,13 +288,6 @@ static void settle(build *b) {
 
 /* -- the whole ------------------------------------------------------------------------------- */
 
-static names slugs_of(arena *a, const file_list *files) {
-    names slugs = names_in(a);
-    for (size_t i = 0; i < files->count; i++)
-        names_add(&slugs, span_of(page_slug(a, files->items[i].name)), i, NULL);
-    return slugs;
-}
-
 static void read_earlier(build *b) {
     b->now = ground_of(b->home, &b->by);
     b->next.program = b->now.program;
@@ -317,7 +312,7 @@ static build_report report_of(build *b) {
 static build_report build_with(build *b) {
     if (b->asked->out)
         read_earlier(b);
-    names slugs = slugs_of(b->home, &b->by.folder->recipe_files);
+    names slugs = recipe_slugs_of(b->home, b->by.folder);
     comparison with =
         comparison_of(b->home, b->has_earlier ? &b->earlier : NULL, &b->now, b->by.folder, &slugs);
     if (b->asked->out)
@@ -343,8 +338,10 @@ build_report build_site(const build_request *asked, problems *found) {
     problems own = problems_in(home);
     int64_t started_ns = file_clock_ns();
     bool readable = site_folder_read(home, asked->folder, &folder, &own, &report.machine_failed);
-    if (readable)
+    if (readable) {
         trial_builds_read(&folder);
+        silence_site(&folder, NULL, &own);
+    }
     if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, &own)) {
         build *b = ARENA_NEW(home, build);
         *b = (build){.asked = asked,

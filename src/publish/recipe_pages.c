@@ -2,6 +2,8 @@
 
 #include "publish/record_row.h"
 #include "publish/swapped_pages.h"
+#include "read/recipe_files.h"
+#include "read/silence.h"
 #include "site/view_recipe.h"
 
 static const char *file_in(arena *a, const char *path, const char *name) {
@@ -16,28 +18,6 @@ static void keep_earlier(recipe_maker *with, const char *name, const made *earli
         output_keep(with->to, file_in(with->a, path, usual[i]));
     for (size_t i = 0; earlier && i < earlier->files.count; i++)
         output_keep(with->to, earlier->files.items[i].path);
-}
-
-static void check_picture(const recipe_maker *with, const recipe *of) {
-    if (!of->picture)
-        return;
-    const site_folder *folder = with->by->folder;
-    for (size_t i = 0; i < folder->pictures.count; i++)
-        if (strcmp(folder->pictures.items[i].name, of->picture) == 0)
-            return;
-    problem_add(with->found, of->picture_at, "put the file into pictures/, or mend the name",
-                "there is no picture \"%s\" in pictures/", of->picture);
-}
-
-/* Two files whose names make one slug would write one page over the other. */
-static void check_slug(const recipe_maker *with, const recipe *of, const char *name) {
-    size_t first;
-    if (!names_find(with->slugs, span_of(of->slug), &first))
-        return;
-    const char *other = with->by->folder->recipe_files.items[first].name;
-    if (strcmp(other, name) != 0)
-        problem_add(with->found, (place){of->file, 1, 1}, "rename one of the two files",
-                    "recipes/%s has the same page, recipes/%s/", other, of->slug);
 }
 
 void recipe_write_view(recipe_maker *with, const char *path, const char *name, const view *of) {
@@ -71,8 +51,8 @@ static recipe *read_recipe(recipe_maker *with, const char *name) {
     recipe *of = site_folder_recipe(with->a, with->by->folder, name, with->found, &failed);
     with->machine_failed = with->machine_failed || failed;
     if (of) {
-        check_picture(with, of);
-        check_slug(with, of, name);
+        recipe_files_check(with->by->folder, with->slugs, of, name, with->found);
+        silence_apply(with->a, of->file, of->source, NULL, with->found);
     }
     return with->found->errors > errors ? NULL : of;
 }

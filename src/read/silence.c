@@ -1,8 +1,7 @@
-#include "check/silence.h"
+#include "read/silence.h"
 
 #include "base/list.h"
 #include "base/words.h"
-#include "check/checks.h"
 
 static const char marker[] = "crumbnote: allow ";
 
@@ -25,7 +24,7 @@ typedef struct {
     const char *file;
     problems *found;
     allowances all;
-    bool all_checked;
+    const silence_known *known; /* null: nobody asks whether the comments are right */
 } silencer;
 
 /* -- reading ----------------------------------------------------------------------------------- */
@@ -52,18 +51,17 @@ static span cut_reason(span words, span *names_given) {
 }
 
 static void complain(const silencer *s, place at, const char *hint, const char *what) {
-    problem_note(s->found, "allow", PROBLEM_WARNING, at, hint, "%s", what);
+    if (s->known)
+        problem_note(s->found, "allow", PROBLEM_WARNING, at, hint, "%s", what);
 }
 
 static void take_name(silencer *s, span name, place at, unsigned line) {
-    if (check_named(name)) {
+    const silence_known *known = s->known;
+    if (!known || words_index(name, known->names, known->count) < known->count) {
         LIST_ADD(s->a, &s->all, (allowance){at, line, name, false});
         return;
     }
-    const char **known = ARENA_ARRAY(s->a, const char *, checks_count);
-    for (size_t i = 0; i < checks_count; i++)
-        known[i] = checks[i].name;
-    const char *near = words_nearest(name, known, checks_count);
+    const char *near = words_nearest(name, known->names, known->count);
     complain(s, at,
              near ? arena_format(s->a, "did you mean \"%s\"?", near)
                   : "crumbnote check --help lists the checks",
@@ -129,15 +127,53 @@ static bool is_allowed(const problem *p, void *state) {
     return allowed;
 }
 
-void silence_apply(arena *a, const char *file, span bytes, bool all_checked, problems *found) {
+void silence_apply(arena *a, const char *file, span bytes, const silence_known *known,
+                   problems *found) {
     if (span_find(bytes, marker) == bytes.length)
         return;
-    silencer s = {.a = a, .file = file, .found = found, .all_checked = all_checked};
+    silencer s = {.a = a, .file = file, .found = found, .known = known};
     read_all(&s, bytes);
     problems_drop(found, is_allowed, &s);
-    for (size_t i = 0; all_checked && i < s.all.count; i++)
+    for (size_t i = 0; known && known->all_run && i < s.all.count; i++)
         if (!s.all.items[i].used)
             complain(&s, s.all.items[i].at, "take it out, or put it on the line it is for",
                      arena_format(a, "nothing is found that \"%.*s\" would allow",
                                   SPAN(s.all.items[i].name)));
+}
+
+/* -- a site --------------------------------------------------------------------------------------
+ */
+
+static void silence_file(arena *a, const site_folder *site, const char *file,
+                         const silence_known *known, problems *found) {
+    span bytes;
+    int why;
+    if (file_read(a, path_join(a, site->settings.folder, file), &bytes, &why))
+        silence_apply(a, file, bytes, known, found);
+}
+
+static bool any_named(const problems *found) {
+    for (size_t i = 0; i < found->count; i++)
+        if (found->items[i].check)
+            return true;
+    return false;
+}
+
+void silence_site(const site_folder *site, const silence_known *known, problems *found) {
+    static const char *const tables[] = {"pantry", "rules", "trials"};
+    if (!known && !any_named(found))
+        return;
+    arena *a = arena_new();
+    silence_file(a, site, "site.yaml", known, found);
+    for (size_t i = 0; i < COUNT(tables); i++) {
+        file_list files = {0};
+        int why;
+        (void)file_list_folder(a, path_join(a, site->settings.folder, tables[i]), ".yaml", &files,
+                               &why);
+        for (size_t k = 0; k < files.count; k++)
+            silence_file(a, site, path_join(a, tables[i], files.items[k].name), known, found);
+    }
+    for (size_t i = 0; i < site->page_count; i++)
+        silence_apply(a, site->pages[i]->file, site->pages[i]->source, known, found);
+    arena_free(a);
 }

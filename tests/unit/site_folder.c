@@ -70,7 +70,8 @@ static void test_whole(void **state) {
     put(s, "recipes/more.md", BARS);
     put(s, "pantry/own.yaml",
         "- name: club flour\n  family: flour\n  kind: club\n  origin: plant\n"
-        "  label: {serving: 30 g, protein: 4}\n");
+        "  label: {serving: 30 g, protein: 4}\n"
+        "  water-uptake: {cold: 1, heated: 1, source: label}\n");
     put(s, "rules/own.yaml",
         "- rule: own\n  replace: {name: club flour}\n  with: {name: oat flour}\n  verdict: works\n"
         "  because: So.\n  basis: trial\n");

@@ -46,6 +46,10 @@ function writePictures(folder, text) {
   }
 }
 
+/* What the picker of a recipe page fetches: here a recipe without swaps. */
+const document = { claims: [], swaps: [], picking: { figures: [], portion: [], portion_g: 0,
+  lines: [], foods: {}, contains: {}, diets: [] } };
+
 /* Writes the site into `folder`; returns [template, path of its page] pairs. */
 function writeMock(folder) {
   for (const name of fs.readdirSync(themeFolder))
@@ -59,6 +63,8 @@ function writeMock(folder) {
     const page = view.page.path.endsWith("/") || view.page.path === ""
       ? `${view.page.path}index.html` : view.page.path;
     write(folder, page, filled(template, view, folder));
+    if (template === "recipe")
+      write(folder, path.join(view.page.path, "recipe.json"), JSON.stringify(document));
     writePictures(folder, JSON.stringify(view));
     return [template, `/${view.page.path}`];
   });

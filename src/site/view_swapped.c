@@ -4,7 +4,9 @@
 #include "site/json_ld.h"
 #include "site/phrase.h"
 #include "site/view_balance.h"
+#include "site/view_combined.h"
 #include "site/view_recipe.h"
+#include "site/view_trials.h"
 #include "swap/swapped.h"
 
 #include <math.h>
@@ -24,15 +26,7 @@ static const recipe_line *line_as_written(const swapping *s, size_t i) {
 
 /* "60 g (1/2 cup) pea protein powder", of two that go with the other behind it. */
 static const char *instead_text(arena *a, const swapping *s) {
-    const swap_note *note = s->note;
-    const ingredient *first = line_as_written(s, note->line)->what;
-    const char *weighed = phrase_weighed(a, first, note->from_g, s->as_written->words.cups);
-    if (note->second_line == SIZE_MAX)
-        return arena_format(a, "%s %s", weighed, first->name);
-    const ingredient *second = line_as_written(s, note->second_line)->what;
-    return arena_format(a, "%s %s and %s %s", weighed, first->name,
-                        phrase_weighed(a, second, note->second_from_g, s->as_written->words.cups),
-                        second->name);
+    return note_from_amounts(a, &s->as_written->words, s->note);
 }
 
 /* What a swap adds, such as water, may be in no recipe of the site: then it has no page. */
@@ -125,11 +119,7 @@ static void put_swap(arena *a, view *page, const swapping *s) {
     brief.claims = NULL; /* both recipes' claims are at hand: not worked out once more */
     view *swap = view_put_object(a, page, "swap");
     view_put_text(a, swap, "from_text", instead_text(a, s));
-    view_put_text(a, swap, "from_names",
-                  s->note->second_line == SIZE_MAX
-                      ? line_as_written(s, s->note->line)->what->name
-                      : arena_format(a, "%s and %s", line_as_written(s, s->note->line)->what->name,
-                                     line_as_written(s, s->note->second_line)->what->name));
+    view_put_text(a, swap, "from_names", note_from_names(a, s->as_written->of, s->note));
     view_put_note(a, swap, &brief, s->note);
     note_claims changes = note_claims_between(a, &s->as_written->figures->claims, &s->now.claims);
     view_put_claim_changes(a, swap, &changes);
@@ -229,6 +219,7 @@ view *view_of_swapped_page(arena *a, const whole_recipe *of, const swap_note *no
     put_lines(a, page, &s);
     put_method(a, page, &how);
     put_compared(a, page, &s);
+    view_put_trials_with(a, page, of->by, of->of, note);
     view_put_balance(a, page, "balance", &of->words, of->about, note);
     view_put_figures(a, page, &s.now);
     return page;

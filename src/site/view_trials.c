@@ -146,18 +146,33 @@ static const char *id_among(arena *a, const trials *bakes, size_t which) {
     return earlier ? arena_format(a, "%s-%zu", id, earlier + 1) : id;
 }
 
-void view_put_trials(arena *a, view *to, const page_maker *by, const recipe *of) {
-    const trials *log = &by->folder->book.log;
-    view *list = view_put_list(a, to, "trials");
+static trials bakes_of(arena *a, const trials *log, const recipe *of) {
     trials ours = {0};
     for (size_t i = 0; i < log->count; i++) {
         const trial *bake = &log->items[i];
         if (strcmp(bake->recipe, of->slug) == 0 && bake->replaced.what && bake->with.what)
             LIST_ADD(a, &ours, *bake);
     }
+    return ours;
+}
+
+static bool is_of_pair(const trial *bake, const recipe *of, const swap_note *note) {
+    return !note ||
+           (bake->replaced.what == of->lines.items[note->line].what && bake->with.what == note->to);
+}
+
+void view_put_trials_with(arena *a, view *to, const page_maker *by, const recipe *of,
+                          const swap_note *note) {
+    view *list = view_put_list(a, to, "trials");
+    trials ours = bakes_of(a, &by->folder->book.log, of);
     for (size_t i = 0; i < ours.count; i++)
-        put_trial(a, list, by,
-                  &(shown_trial){&ours.items[i], id_among(a, &ours, i),
-                                 is_overtaken(&ours, &ours.items[i])});
+        if (is_of_pair(&ours.items[i], of, note))
+            put_trial(a, list, by,
+                      &(shown_trial){&ours.items[i], id_among(a, &ours, i),
+                                     is_overtaken(&ours, &ours.items[i])});
     view_put_bool(a, to, "has_trials", list->count > 0);
+}
+
+void view_put_trials(arena *a, view *to, const page_maker *by, const recipe *of) {
+    view_put_trials_with(a, to, by, of, NULL);
 }

@@ -243,8 +243,38 @@ static void daily_values_are_the_laws(void **state) {
     expect_near("sugars", daily_value_of(NUTRIENT_SUGARS), 0, 0);
 }
 
+/* What a change adds to each line is what the panels of before and after differ by; in a panel of
+ * every law, salt and available carbohydrate too. */
+static void a_change_is_the_difference_of_two_panels(void **state) {
+    (void)state;
+    static const label_rule rules[] = {LABEL_US, LABEL_EU, LABEL_NONE};
+    arena *a = arena_new();
+    ingredient *one = food_of_nothing(a, "one"), *other = food_of_nothing(a, "other");
+    food_holds(one, 20, 10, 48, 8);
+    food_set(one, NUTRIENT_SODIUM, 400);
+    food_holds(other, 60, 5, 20, 12);
+    food_set(other, NUTRIENT_SODIUM, 100);
+    recipe_macros was = half_portions_of(a, one), is = half_portions_of(a, other);
+    macros change = macros_difference(&is.portion, &was.portion);
+    for (size_t r = 0; r < COUNT(rules); r++) {
+        nutrition_label before = label_of(a, &was, rules[r], ENERGY_BY_SOURCE);
+        nutrition_label after = label_of(a, &is, rules[r], ENERGY_BY_SOURCE);
+        assert_int_equal(before.count, after.count);
+        for (size_t i = 0; i < before.count; i++)
+            expect_near(before.lines[i].name, label_change(&before.lines[i], &change),
+                        after.lines[i].portion - before.lines[i].portion, 1e-9);
+    }
+    change.lacking |= 1u << NUTRIENT_PROTEIN;
+    nutrition_label us = label_of(a, &was, LABEL_US, ENERGY_BY_SOURCE);
+    for (size_t i = 0; i < us.count; i++)
+        expect_bool(us.lines[i].name, isnan(label_change(&us.lines[i], &change)),
+                    us.lines[i].behind == NUTRIENT_PROTEIN);
+    arena_free(a);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_change_is_the_difference_of_two_panels),
         cmocka_unit_test(us_panel),
         cmocka_unit_test(eu_panel),
         cmocka_unit_test(plain_panel_has_one_decimal),

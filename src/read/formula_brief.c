@@ -131,20 +131,30 @@ static void check_bounds(const brief_reader *r, const yaml_node *item, const for
 }
 
 static void read_bounds(const brief_reader *r, const yaml_node *item, formula_part *part) {
-    double fixed_g = -1;
+    double fixed_g = -1, least_g = -1;
     read_amount(r, item, "amount", &fixed_g);
-    read_amount(r, item, "least", &part->least_g);
+    read_amount(r, item, "least", &least_g);
     read_amount(r, item, "most", &part->most_g);
     read_amount(r, item, "step", &part->step_g);
+    part->least_g = least_g >= 0 ? least_g : fmin(part->least_g, part->most_g);
     if (fixed_g >= 0)
         part->least_g = part->most_g = fixed_g;
     check_bounds(r, item, part);
 }
 
-/* As much as fits, at least a little. */
+/* What goes by the pinch: less of it than a spoon is an amount too. */
+static bool goes_by_the_pinch(const ingredient *what) {
+    const unsigned pinches =
+        1u << FAMILY_LEAVENER | 1u << FAMILY_SALT | 1u << FAMILY_FLAVOUR | 1u << FAMILY_GUM;
+    enum { INTENSELY_SWEET = 5 };
+    return pinches >> what->in & 1u || what->sweetness > INTENSELY_SWEET;
+}
+
+/* As much as fits, at least a tablespoon, or a quarter teaspoon of what goes by the pinch. */
 static formula_part free_part(const ingredient *what, place at) {
-    return (formula_part){
-        .what = what, .least_g = step_fine_g(what, 0), .most_g = INFINITY, .at = at};
+    enum { MUCH_G = 1000 };
+    double least_g = goes_by_the_pinch(what) ? step_fine_g(what, 0) : step_handy_g(what, MUCH_G);
+    return (formula_part){.what = what, .least_g = least_g, .most_g = INFINITY, .at = at};
 }
 
 static void add_part(const brief_reader *r, const formula_part *part) {

@@ -8,7 +8,7 @@
  * build's recipes ingredients:
  *       - {ingredient: pea protein powder, least: 40 g, most: 90 g}
  *       - {ingredient: egg white, most: 1 cup, step: 1/4 cup}
- *       - oat flour                      as much as fits, at least a little
+ *       - oat flour                      as much as fits, at least a spoon
  *       - 1/4 tsp salt                   just so much
  *     targets:                           a portion
  *       protein: at least 24 g

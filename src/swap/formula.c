@@ -48,7 +48,17 @@ static double *row_of(const formulating *f) {
 /* -- hard ----------------------------------------------------------------------------------------
  */
 
-/* A fixed amount is meant, and never the one to give. */
+/* Salt, or a spice, that is not bounded goes to that share of the batch (common practice). */
+#define SEASONING_MOST 0.01
+
+static double most_g(const formulating *f, const formula_part *part) {
+    const unsigned seasonings = 1u << FAMILY_SALT | 1u << FAMILY_FLAVOUR;
+    bool bounded = part->most_g < INFINITY || !(seasonings >> part->what->in & 1u);
+    return bounded ? part->most_g : fmax(SEASONING_MOST * f->batch_g, part->least_g);
+}
+
+/* A fixed amount is meant, and never the one to give; nor is a bound that the brief does not
+ * state. */
 static void bound_parts(formulating *f, const double grams[]) {
     for (size_t i = 0; i < f->of->parts.count; i++) {
         const formula_part *part = &f->of->parts.items[i];
@@ -57,10 +67,10 @@ static void bound_parts(formulating *f, const double grams[]) {
                       : grams          ? step_handy_g(part->what, grams[i])
                                        : 0;
         f->amounts[i] = (linear_variable){.least = part->least_g,
-                                          .most = part->most_g,
+                                          .most = most_g(f, part),
                                           .step = grams && !fixed ? step : 0,
                                           .least_is_firm = fixed,
-                                          .most_is_firm = fixed};
+                                          .most_is_firm = fixed || part->most_g >= INFINITY};
     }
 }
 

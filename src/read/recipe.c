@@ -183,19 +183,24 @@ static bool has_ingredient(const recipe *of, span folded, arena *scratch) {
     return false;
 }
 
+static void check_replaced(const recipe_reader *r, const swap_rule *own) {
+    for (size_t i = 0; i < own->replace.count; i++) {
+        span replaced = own->replace.items[i].names.items[0];
+        if (!has_ingredient(r->out, replaced, r->found->home))
+            problem_note(r->found, "swap-of-nothing", PROBLEM_WARNING, own->at,
+                         "take the swap out, or correct its \"replace\"",
+                         "the recipe has no %.*s to replace", SPAN(replaced));
+    }
+}
+
 static void read_swaps(const recipe_reader *r, const pantry *shelf) {
     const yaml_node *list = field_node(r->front, "swaps", YAML_SEQUENCE, r->found);
     if (!list || list->count == 0)
         return;
     swap_rules *own = ARENA_NEW(r->home, swap_rules);
     rules_read_own(r->home, list, shelf, own, r->found);
-    for (size_t i = 0; i < own->count; i++) {
-        span replaced = own->items[i].replace.items[0].names.items[0];
-        if (!has_ingredient(r->out, replaced, r->found->home))
-            problem_note(r->found, "swap-of-nothing", PROBLEM_WARNING, own->items[i].at,
-                         "take the swap out, or correct its \"replace\"",
-                         "the recipe has no %.*s to replace", SPAN(replaced));
-    }
+    for (size_t i = 0; i < own->count; i++)
+        check_replaced(r, &own->items[i]);
     if (own->count)
         r->out->own_swaps = own;
 }

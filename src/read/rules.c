@@ -159,12 +159,16 @@ static void read_side(const rule_reader *by, const yaml_node *node, const char *
     }
 }
 
-static void read_sides(const rule_reader *by, const yaml_node *node, swap_rule *out) {
-    read_side(by, node, "replace", &out->replace);
-    read_side(by, node, "with", &out->with);
+static void check_sides(const rule_reader *by, const yaml_node *node, const swap_rule *out) {
     if (out->replace.count == 2 && out->with.count == 2)
         problem_add(by->found, yaml_get(node, "with")->at,
                     "a rule replaces one or two by one, or one by two", "two are replaced by two");
+}
+
+static void read_sides(const rule_reader *by, const yaml_node *node, swap_rule *out) {
+    read_side(by, node, "replace", &out->replace);
+    read_side(by, node, "with", &out->with);
+    check_sides(by, node, out);
 }
 
 static void read_id(const rule_reader *by, const yaml_node *node, swap_rule *out) {
@@ -256,17 +260,23 @@ void rules_read(arena *a, const char *file, span bytes, authority by, const pant
 /* -- a recipe's own swaps
  * ------------------------------------------------------------------------------ */
 
+/* A name, or a list of two. */
 static void read_own_side(const rule_reader *by, const yaml_node *node, const char *key,
                           selectors *out) {
-    located name;
-    if (!fields_need(node, key, "a swap", by->found) || !field_located(node, key, &name, by->found))
+    field_list list = {0};
+    if (!fields_need(node, key, "a swap", by->found) || !field_words(node, key, &list, by->found))
         return;
-    const ingredient *what = rule_reader_find(by, name);
-    if (!what)
-        return;
-    selector one = {0};
-    LIST_ADD(by->home, &one.names, words_fold(by->home, span_of(what->name)));
-    LIST_ADD(by->home, out, one);
+    if (list.count > 2)
+        problem_add(by->found, yaml_get(node, key)->at, "two at the most",
+                    "\"%s\" names %zu ingredients", key, list.count);
+    for (size_t i = 0; i < list.count; i++) {
+        const ingredient *what = rule_reader_find(by, yaml_located(list.items[i]));
+        selector one = {0};
+        if (!what)
+            continue;
+        LIST_ADD(by->home, &one.names, words_fold(by->home, span_of(what->name)));
+        LIST_ADD(by->home, out, one);
+    }
 }
 
 static bool read_own(const rule_reader *by, const yaml_node *node, swap_rule *out) {
@@ -276,6 +286,7 @@ static bool read_own(const rule_reader *by, const yaml_node *node, swap_rule *ou
     fields_known(node, own_keys, COUNT(own_keys), "a swap", by->found);
     read_own_side(by, node, "replace", &out->replace);
     read_own_side(by, node, "with", &out->with);
+    check_sides(by, node, out);
     read_answer_parts(node, "a swap", out, by->found);
     (void)field_text(node, "note", &out->also, by->found);
     return by->found->errors == before;

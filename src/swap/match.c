@@ -1,50 +1,10 @@
 #include "swap/match.h"
 
 #include "swap/evidence.h"
+#include "swap/match_index.h"
 
 #include <assert.h>
 #include <stdint.h>
-
-/* The index. A selector is asked once about every ingredient, when the book is built, and the
- * answers kept as a set of bits over the pantry. Rules are kept in the order of their precedence,
- * which no recipe changes; so the first that holds decides:
- *
- *     by_from[oat flour]:  rule 7 | rule 2 | rule 31        most authority, most specific first
- *                            |        |       |
- *     with:               {coconut} {meals} {flours}        bits over the pantry
- *
- * All replacements of a line come from one walk: what a rule says of, later rules no longer
- * answer. Rules that replace two, and those that bring two, have lists of their own. */
-typedef unsigned long long bits;
-enum { BITS = 64 };
-
-typedef struct {
-    const swap_rule *rule;
-    const bits *replaces[2]; /* what each `replace` selector fits; the second null for one */
-    const bits *with[2];     /* the same for `with` */
-} ranked_rule;
-
-typedef struct {
-    const ranked_rule **items;
-    size_t count, capacity;
-} ranked_list;
-
-struct rule_index {
-    size_t words;         /* of one set of bits */
-    ranked_list *by_from; /* one for each ingredient: rules that replace it alone, in order */
-    ranked_list twos;     /* rules that replace two, in order */
-    ranked_list *splits;  /* one for each ingredient: rules that bring two for it, in order */
-    const trial **bakes;  /* sorted by recipe, the latest first */
-    size_t bake_count;
-};
-
-static bool has_bit(const bits *set, size_t i) {
-    return set[i / BITS] >> (i % BITS) & 1u;
-}
-
-static void set_bit(bits *set, size_t i) {
-    set[i / BITS] |= 1ull << (i % BITS);
-}
 
 /* -- precedence ------------------------------------------------------------------------------ */
 
@@ -66,7 +26,7 @@ static int compare_precedence(const swap_rule *a, const swap_rule *b) {
 
 /* A full order: among equals the more cautious verdict, then the name, so that neither the order
  * of files nor that of rules in a file matters. */
-static int compare_rules(const swap_rule *a, const swap_rule *b) {
+int rules_compare(const swap_rule *a, const swap_rule *b) {
     int order = compare_precedence(a, b);
     if (!order)
         order = (int)b->says - (int)a->says;
@@ -74,7 +34,7 @@ static int compare_rules(const swap_rule *a, const swap_rule *b) {
 }
 
 static int compare_ranked(const void *left, const void *right) {
-    return compare_rules(((const ranked_rule *)left)->rule, ((const ranked_rule *)right)->rule);
+    return rules_compare(((const ranked_rule *)left)->rule, ((const ranked_rule *)right)->rule);
 }
 
 static bool disagree(const swap_rule *a, const swap_rule *b) {
@@ -192,10 +152,6 @@ void rule_book_index(arena *a, rule_book *book) {
 
 /* -- one decision ---------------------------------------------------------------------------- */
 
-static const ingredient *what_at(const recipe_facts *about, size_t line) {
-    return about->of->lines.items[line].what;
-}
-
 static bool own_replaces(const swap_rule *rule, const recipe_facts *about, size_t from) {
     return rule->replace.count == 1 && rule->with.count == 1 &&
            selector_fits(&rule->replace.items[0], what_at(about, from), about->shelf) &&
@@ -214,7 +170,7 @@ static const swap_rule *own_word(const recipe_facts *about, size_t from, const i
     const swap_rule *best = NULL;
     for (size_t i = 0; i < own->count; i++)
         if (own_answers(&own->items[i], about, from, to) &&
-            (!best || compare_rules(&own->items[i], best) < 0))
+            (!best || rules_compare(&own->items[i], best) < 0))
             best = &own->items[i];
     for (size_t i = 0; best && i < own->count; i++)
         if (disagree(&own->items[i], best) && own_answers(&own->items[i], about, from, to))
@@ -250,19 +206,6 @@ static const trial *bake_of(const rule_book *book, const recipe_facts *about, si
     return NULL;
 }
 
-/* What is asked of the rules: ingredients by their places in the pantry. */
-typedef struct {
-    const recipe_facts *about;
-    size_t from[2], to[2];
-    bool two, split; /* two go; two come */
-    unsigned long long replaced;
-} question;
-
-static bool pair_fits(const bits *const sets[2], const size_t pair[2]) {
-    return (has_bit(sets[0], pair[0]) && has_bit(sets[1], pair[1])) ||
-           (has_bit(sets[0], pair[1]) && has_bit(sets[1], pair[0]));
-}
-
 /* A list of rules that replace one is the ingredient's own. */
 static bool replaces_these(const ranked_rule *one, const question *asked) {
     return !asked->two || pair_fits(one->replaces, asked->from);
@@ -278,8 +221,8 @@ static bool answers(const ranked_rule *one, const question *asked) {
 }
 
 /* The first of `list` that answers; `*tied` another of its rank that says otherwise. */
-static const swap_rule *first_answer(const ranked_list *list, const question *asked,
-                                     const swap_rule **tied) {
+const swap_rule *index_answer(const ranked_list *list, const question *asked,
+                              const swap_rule **tied) {
     const swap_rule *best = NULL;
     *tied = NULL;
     for (size_t i = 0; i < list->count && !*tied; i++) {
@@ -296,17 +239,13 @@ static const swap_rule *first_answer(const ranked_list *list, const question *as
     return best;
 }
 
-static decision decision_by(const swap_rule *rule) {
-    return rule ? (decision){rule->by, rule, NULL} : (decision){SAID_BY_NOBODY, NULL, NULL};
-}
-
 verdict decision_says(decision by) {
     if (by.rule)
         return by.rule->says;
     return by.bake ? by.bake->outcome : VERDICT_UNTRIED;
 }
 
-static question question_of(const rule_book *book, const recipe_facts *about, size_t from) {
+question question_of(const rule_book *book, const recipe_facts *about, size_t from) {
     return (question){.about = about,
                       .from = {pantry_index(book->shelf, what_at(about, from))},
                       .replaced = facts_same_lines(about, from)};
@@ -321,7 +260,7 @@ decision decide_by_rules(const rule_book *book, const recipe_facts *about, size_
         return decision_by(NULL);
     question asked = question_of(book, about, from);
     asked.to[0] = pantry_index(book->shelf, to);
-    return decision_by(first_answer(&book->index->by_from[asked.from[0]], &asked, other));
+    return decision_by(index_answer(&book->index->by_from[asked.from[0]], &asked, other));
 }
 
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
@@ -354,61 +293,14 @@ bool trial_is_overtaken(const trial *const *bakes, size_t which) {
     return false;
 }
 
-static question question_of_two(const rule_book *book, const recipe_facts *about, size_t first,
-                                size_t second) {
-    question asked = question_of(book, about, first);
-    asked.from[1] = pantry_index(book->shelf, what_at(about, second));
-    asked.two = true;
-    asked.replaced |= facts_same_lines(about, second);
-    return asked;
-}
-
-decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
-                    const ingredient *to, const swap_rule **tied) {
-    assert(book->index);
-    const swap_rule *none, **other = tied ? tied : &none;
-    *other = NULL;
-    if (what_at(about, first) == to || what_at(about, second) == to)
-        return decision_by(NULL);
-    question asked = question_of_two(book, about, first, second);
-    asked.to[0] = pantry_index(book->shelf, to);
-    return decision_by(first_answer(&book->index->twos, &asked, other));
-}
-
-decision decide_split(const rule_book *book, const recipe_facts *about, size_t from,
-                      const ingredient *const to[2], const swap_rule **tied) {
-    assert(book->index);
-    const swap_rule *none, **other = tied ? tied : &none;
-    *other = NULL;
-    if (what_at(about, from) == to[0] || what_at(about, from) == to[1])
-        return decision_by(NULL);
-    question asked = question_of(book, about, from);
-    asked.split = true;
-    asked.to[0] = pantry_index(book->shelf, to[0]);
-    asked.to[1] = pantry_index(book->shelf, to[1]);
-    return decision_by(first_answer(&book->index->splits[asked.from[0]], &asked, other));
-}
-
-bool decided_is_combined(const decided *of) {
-    return of->second != SIZE_MAX || of->also;
-}
-
 /* -- all decisions --------------------------------------------------------------------------- */
 
-/* Replacements answered so far, for one line or pair. */
-typedef struct {
-    const pantry *shelf;
-    bits *claimed;
-    size_t words;
-    decided_list *out;
-} claims_made;
-
-static claims_made claims_for(const rule_book *book, decided_list *out) {
+claims_made claims_for(const rule_book *book, decided_list *out) {
     size_t words = book->index->words;
     return (claims_made){book->shelf, ARENA_ARRAY(out->home, bits, words), words, out};
 }
 
-static void claim_one(claims_made *made, size_t to, size_t first, size_t second, decision by) {
+void claim_one(claims_made *made, size_t to, size_t first, size_t second, decision by) {
     if (has_bit(made->claimed, to))
         return;
     set_bit(made->claimed, to);
@@ -417,8 +309,7 @@ static void claim_one(claims_made *made, size_t to, size_t first, size_t second,
 }
 
 /* Everything in `with` that nothing has claimed yet. */
-static void claim_set(claims_made *made, const bits *with, size_t first, size_t second,
-                      decision by) {
+void claim_set(claims_made *made, const bits *with, size_t first, size_t second, decision by) {
     for (size_t w = 0; w < made->words; w++)
         for (bits fresh = with[w] & ~made->claimed[w]; fresh; fresh &= fresh - 1)
             claim_one(made, w * BITS + (size_t)__builtin_ctzll(fresh), first, second, by);
@@ -469,98 +360,4 @@ void decide_all(const rule_book *book, const recipe_facts *about, size_t from, b
                       decision_by(rules->items[i]->rule));
     if (untried)
         claim_family(&made, what_at(about, from)->in, from);
-}
-
-static void claim_pair(claims_made *made, const ranked_list *twos, const question *asked,
-                       const size_t lines[2]) {
-    set_bit(made->claimed, asked->from[0]);
-    set_bit(made->claimed, asked->from[1]);
-    for (size_t i = 0; i < twos->count; i++) {
-        const ranked_rule *one = twos->items[i];
-        if (!replaces_these(one, asked) ||
-            !conditions_hold(&one->rule->when, asked->about, asked->replaced))
-            continue;
-        bool straight =
-            has_bit(one->replaces[0], asked->from[0]) && has_bit(one->replaces[1], asked->from[1]);
-        claim_set(made, one->with[0], lines[!straight], lines[straight], decision_by(one->rule));
-    }
-}
-
-/* Nobody mixes a part of the dough with a part of the icing. */
-static bool in_one_part(const recipe_facts *about, size_t first, size_t second) {
-    return facts_for(about, facts_same_lines(about, first)) ==
-           facts_for(about, facts_same_lines(about, second));
-}
-
-void decide_all_twos(const rule_book *book, const recipe_facts *about, decided_list *out) {
-    assert(book->index);
-    for (size_t i = 0; book->index->twos.count && i < about->of->lines.count; i++)
-        for (size_t j = i + 1; facts_first_of(about, i) && j < about->of->lines.count; j++) {
-            if (!facts_first_of(about, j) || !in_one_part(about, i, j))
-                continue;
-            question asked = question_of_two(book, about, i, j);
-            claims_made made = claims_for(book, out);
-            claim_pair(&made, &book->index->twos, &asked, (const size_t[2]){i, j});
-        }
-}
-
-/* -- one by two ------------------------------------------------------------------------------ */
-
-/* What of `set` the recipe has most of, the replaced lines apart; null where it has none. */
-static const ingredient *at_hand(const rule_book *book, const recipe_facts *about,
-                                 unsigned long long replaced, const bits *set) {
-    const ingredient *most = NULL;
-    double most_g = 0;
-    for (size_t i = 0; i < about->of->lines.count; i++) {
-        const ingredient *what = what_at(about, i);
-        bool gone = i < FACTS_LINES_MOST && (replaced >> i & 1u);
-        if (!what || gone || about->of->weights[i].grams <= most_g ||
-            !has_bit(set, pantry_index(book->shelf, what)))
-            continue;
-        most = what;
-        most_g = about->of->weights[i].grams;
-    }
-    return most;
-}
-
-static const ingredient *first_named(const rule_book *book, const ranked_rule *one) {
-    const selector *by = &one->rule->with.items[1];
-    if (by->names.count)
-        return pantry_find_folded(book->shelf, by->names.items[0]);
-    for (size_t i = 0; i < book->shelf->count; i++)
-        if (has_bit(one->with[1], i))
-            return book->shelf->items[i];
-    return NULL;
-}
-
-/* Claims what `one` brings first, each with the same second. */
-static void claim_split(claims_made *made, const rule_book *book, const question *asked,
-                        const ranked_rule *one, size_t from) {
-    const ingredient *also = at_hand(book, asked->about, asked->replaced, one->with[1]);
-    if (!also)
-        also = first_named(book, one);
-    if (!also || also == what_at(asked->about, from))
-        return;
-    for (size_t to = 0; to < made->shelf->count; to++) {
-        const ingredient *what = made->shelf->items[to];
-        if (!has_bit(one->with[0], to) || has_bit(made->claimed, to) || what == also)
-            continue;
-        set_bit(made->claimed, to);
-        LIST_ADD(made->out->home, made->out,
-                 (decided){from, SIZE_MAX, what, also, decision_by(one->rule)});
-    }
-}
-
-void decide_all_splits(const rule_book *book, const recipe_facts *about, size_t from,
-                       decided_list *out) {
-    assert(book->index);
-    question asked = question_of(book, about, from);
-    const ranked_list *rules = &book->index->splits[asked.from[0]];
-    if (!rules->count)
-        return;
-    claims_made made = claims_for(book, out);
-    set_bit(made.claimed, asked.from[0]);
-    for (size_t i = 0; i < rules->count; i++)
-        if (conditions_hold(&rules->items[i]->rule->when, about, asked.replaced))
-            claim_split(&made, book, &asked, rules->items[i], from);
 }

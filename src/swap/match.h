@@ -79,23 +79,12 @@ const trial *const *trials_on(const rule_book *book, const recipe_facts *about, 
  * `which`. */
 bool trial_is_overtaken(const trial *const *bakes, size_t which);
 
-/* The same for two lines replaced by one: only rules with two `replace` selectors. */
-decision decide_two(const rule_book *book, const recipe_facts *about, size_t first, size_t second,
-                    const ingredient *to, const swap_rule **tied);
-
-/* The same for one line replaced by two: only rules with two `with` selectors. */
-decision decide_split(const rule_book *book, const recipe_facts *about, size_t from,
-                      const ingredient *const to[2], const swap_rule **tied);
-
 /* A replacement that something decides on: one by one, two by one, or one by two. */
 typedef struct {
     size_t first, second;        /* lines; for a two-for-one in the order of the rule's selectors */
     const ingredient *to, *also; /* `also` null unless two come */
     decision by;
 } decided;
-
-/* True for two by one and one by two. */
-bool decided_is_combined(const decided *of);
 
 typedef struct {
     arena *home; /* borrowed: where the list grows */
@@ -108,14 +97,5 @@ typedef struct {
  * SIZE_MAX. The others of its family too, decided by nobody, when `untried`. */
 void decide_all(const rule_book *book, const recipe_facts *about, size_t from, bool untried,
                 decided_list *out);
-
-/* Adds every two-for-one likewise; of lines with the same ingredient the first stands for all. */
-void decide_all_twos(const rule_book *book, const recipe_facts *about, decided_list *out);
-
-/* Adds every replacement of line `from` by two. Of the many that a rule's second selector may fit,
- * one is taken: what the recipe has most of, else the first that the rule names, else the first of
- * the pantry. */
-void decide_all_splits(const rule_book *book, const recipe_facts *about, size_t from,
-                       decided_list *out);
 
 #endif

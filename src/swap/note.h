@@ -8,7 +8,7 @@
 #include "swap/balance.h"
 #include "swap/evidence.h"
 #include "swap/liquid.h"
-#include "swap/match.h"
+#include "swap/match_combined.h"
 
 typedef struct {
     size_t line;        /* of the recipe: what is replaced (the first, of two) */

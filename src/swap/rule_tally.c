@@ -1,6 +1,7 @@
 #include "swap/rule_tally.h"
 
 #include "swap/evidence.h"
+#include "swap/match_combined.h"
 
 enum { BITS = 64 };
 
@@ -168,7 +169,7 @@ static void ask_pair(const asking *of, size_t first, size_t second) {
         if (to == what_at(of, second) || !brings(of, what_at(of, first), to))
             continue;
         const swap_rule *tied;
-        decision by = decide_two(of->tally->book, of->about, first, second, to, &tied);
+        decision by = decide_two_by_rules(of->tally->book, of->about, first, second, to, &tied);
         note_outcome(of, by, tied);
     }
 }

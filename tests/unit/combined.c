@@ -281,6 +281,39 @@ static void what_no_amounts_make_possible_is_not_advised(void **state) {
     larder_free(l);
 }
 
+/* The author's word on the recipe goes before the rules, two by one and one by two alike. */
+static void the_authors_own_word_goes_first(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    egg_rule(l);
+    swap_rules own = {0};
+    swap_rule two =
+        rule_of(l, "swap-1", by_name(l, "oat flour"), by_name(l, "almond meal"), VERDICT_DIFFERENT);
+    LIST_ADD(l->a, &two.replace, by_name(l, "butter"));
+    swap_rule split =
+        rule_of(l, "swap-2", by_name(l, "egg"), by_name(l, "egg white"), VERDICT_WORKS);
+    LIST_ADD(l->a, &split.with, by_name(l, "butter"));
+    two.by = split.by = SAID_BY_RECIPE;
+    two.amount = split.amount = AMOUNT_MATCH_BALANCE;
+    two.keeps = FAT_AND_BULK;
+    split.keeps = WATER_AND_FAT;
+    LIST_ADD(l->a, &own, two);
+    LIST_ADD(l->a, &own, split);
+    recipe *r = larder_recipe(l, "cake",
+                              (portion_of[]){{"egg", 100}, {"butter", 40}, {"oat flour", 100}}, 3);
+    r->own_swaps = &own;
+    recipe_facts about = larder_facts(l, r);
+    swap_notes notes = notes_of(l->a, &l->book, &about, false);
+    assert_int_equal(notes.count, 2);
+    for (size_t i = 0; i < notes.count; i++) {
+        assert_int_equal(notes.items[i].by.by, SAID_BY_RECIPE);
+        assert_true(notes.items[i].to_g > 0);
+    }
+    decided asked = {.first = 1, .second = 2, .to = larder_find(l, "almond meal")};
+    assert_int_equal(note_of_combined(l->a, &l->book, &about, &asked).says, VERDICT_DIFFERENT);
+    larder_free(l);
+}
+
 /* Any two by anything would be hundreds of notes. */
 static void a_wide_rule_does_not_fill_the_page(void **state) {
     (void)state;
@@ -309,6 +342,7 @@ int main(void) {
         cmocka_unit_test(what_stands_in_the_way_is_said),
         cmocka_unit_test(one_by_two_takes_the_fat_that_the_recipe_has),
         cmocka_unit_test(what_no_amounts_make_possible_is_not_advised),
+        cmocka_unit_test(the_authors_own_word_goes_first),
         cmocka_unit_test(a_wide_rule_does_not_fill_the_page),
     };
     return cmocka_run_group_tests_name("combined", tests, NULL, NULL);

@@ -1,6 +1,6 @@
 #include "unit/support/cmocka_rows.h"
 
-#include "swap/match.h"
+#include "swap/match_combined.h"
 #include "unit/support/build_swaps.h"
 
 #include <stdint.h>

@@ -252,6 +252,28 @@ static const struct {
     {"an amount in words", SIDES END "  amount: {volume: the same}\n",
      "r.yaml:7:20: error: \"volume\" must be how much of the new replaces 1 of the old\n"
      "  hint: for example: amount: {volume: 1/2}\n"},
+    {"too much kept",
+     "- rule: a\n  replace: [{kind: pea}, {kind: white}]\n  with: {kind: whey}\n" END
+     "  amount: {match: balance, keep: [fat, bulk, weight]}\n",
+     "r.yaml:7:34: error: one ingredient in the place of two can keep two things, not 3\n"
+     "  hint: for example: keep: [fat, bulk]\n"},
+    {"kept what",
+     "- rule: a\n  replace: {kind: pea}\n  with: [{kind: white}, {kind: whey}]\n" END
+     "  amount: {match: balance, keep: fats}\n",
+     "r.yaml:7:34: error: \"fats\" is not something to keep\n  hint: did you mean \"fat\"?\n"},
+    {"a share for each",
+     "- rule: a\n  replace: [{kind: pea}, {kind: white}]\n  with: {kind: whey}\n" END
+     "  amount: {match: balance, most: [50 %]}\n",
+     "r.yaml:7:34: error: \"most\" needs a share for each replaced ingredient\n"
+     "  hint: for example: most: [100 %, 25 %]\n"},
+    {"keep without balance", SIDES END "  amount: {match: protein, keep: fat}\n",
+     "r.yaml:7:11: error: \"keep\" and \"most\" go with \"match: balance\"\n"
+     "  hint: for example: amount: {match: balance, keep: [fat, bulk]}\n"},
+    {"two by two",
+     "- rule: a\n  replace: [{kind: pea}, {kind: white}]\n"
+     "  with: [{kind: whey}, {kind: apple}]\n" END,
+     "r.yaml:3:9: error: two are replaced by two\n"
+     "  hint: a rule replaces one or two by one, or one by two\n"},
     {"balance of one", SIDES END "  amount: {match: balance}\n",
      "r.yaml:7:19: error: \"balance\" is for two ingredients replaced by one, or one by two\n"
      "  hint: list two under \"replace\" or under \"with\"\n"},
@@ -325,6 +347,16 @@ static void test_own(void **state) {
     expect_words("replaced", own.items[0].replace.items[0].names.items[0].at, "pea protein powder");
     expect_words("new", own.items[0].with.items[0].names.items[0].at, "whey protein isolate");
     expect_words("note", own.items[0].also, "A spoon of water.");
+    own = read_own_from(
+        a,
+        "- {replace: [coconut flour, apple pur\u00e9e], with: almond butter, "
+        "verdict: works, amount: {match: balance, keep: [fat]}}\n"
+        "- {replace: egg white, with: [whey isolate, almond butter], verdict: avoid}\n",
+        &shelf, &found);
+    expect_words("problems of two", printed(a, &found), "");
+    assert_int_equal(own.items[0].replace.count, 2);
+    assert_int_equal(own.items[0].keeps, 1u << KEPT_FAT);
+    assert_int_equal(own.items[1].with.count, 2);
     arena_free(a);
 }
 
@@ -339,6 +371,11 @@ static const struct {
     {"a key of rules", "- {replace: egg white, with: egg white, verdict: works, when: x}\n",
      "x.md:1:57: error: a swap has no key \"when\"\n"
      "  hint: it is one of: replace, with, verdict, amount, liquid, expect, because, note\n"},
+    {"two by two",
+     "- {replace: [egg white, almond butter], with: [whey isolate, coconut flour], verdict: "
+     "avoid}\n",
+     "x.md:1:47: error: two are replaced by two\n"
+     "  hint: a rule replaces one or two by one, or one by two\n"},
     {"a word", "- egg white\n",
      "x.md:1:3: error: a swap is made of keys and values\n"
      "  hint: write each part as \"key: value\"\n"},

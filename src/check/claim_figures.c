@@ -92,6 +92,19 @@ static span unit_behind(span s) {
     return (span){s.at + from, to - from};
 }
 
+/* "1,900 kcal": no kitchen counts energy in thousandths, so the comma parts thousands. */
+static bool parts_thousands(span number) {
+    size_t comma = span_find(number, ",");
+    return comma > 0 && comma <= 3 && comma + 4 == number.length && number.at[0] != '0';
+}
+
+static void read_thousands(amount_range *value, span number) {
+    if (!parts_thousands(number))
+        return;
+    value->low *= 1000;
+    value->high *= 1000;
+}
+
 /* NUMBER g [of] NUTRIENT, or NUMBER kcal, at word `i`. */
 static bool claim_at(const check_case *with, const prose *all, size_t i, const passage *in,
                      figure_claim *out) {
@@ -102,11 +115,13 @@ static bool claim_at(const check_case *with, const prose *all, size_t i, const p
     size_t took = !letter && amount_is_meant(from) ? amount_read(from, &out->value) : 0;
     span in_unit = unit_behind(span_from(from, took));
     out->word = word_from(all, i, (size_t)(in_unit.at + in_unit.length - all->text.at));
-    if (took && words_index(in_unit, energies, COUNT(energies)) < COUNT(energies))
+    if (took && words_index(in_unit, energies, COUNT(energies)) < COUNT(energies)) {
         out->of = energy_nutrient(with->site->folder->settings.energy);
-    else if (!took || words_index(in_unit, grams, COUNT(grams)) == COUNT(grams) ||
-             !nutrient_at(all, out->word, in->sort == PASSAGE_METHOD, out))
+        read_thousands(&out->value, span_first(from, took));
+    } else if (!took || words_index(in_unit, grams, COUNT(grams)) == COUNT(grams) ||
+               !nutrient_at(all, out->word, in->sort == PASSAGE_METHOD, out)) {
         return false;
+    }
     out->in = in;
     out->at = all->items[i].at;
     out->length = all->items[out->word - 1].end - out->at;

@@ -73,10 +73,10 @@ static bool has_recipe(const check_case *with, const site_path *to) {
         return true;
     if (!names_find(&with->site->recipe_slugs, to->items[1], &index))
         return false;
-    /* "x/" for "../x/" leads below this recipe's own page. */
-    size_t other;
-    return is_published(with, index) &&
-           (to->count < 3 || !names_find(&with->site->recipe_slugs, to->items[2], &other));
+    /* Below its page there are only the pages of its swaps: "y/" for "../y/" leads nowhere. */
+    bool below = to->count < 3 || span_begins(to->items[2], "with-") ||
+                 span_is(to->items[2], "index.html") || span_is(to->items[2], "recipe.json");
+    return below && is_published(with, index);
 }
 
 static bool has_page(const check_case *with, const site_path *to) {
@@ -109,11 +109,12 @@ static const struct {
     const char *first;
     bool (*has)(const check_case *with, const site_path *to);
 } tops[] = {
-    {"recipes", has_recipe},         {"pages", has_page},        {"pictures", has_picture},
-    {"ingredients", has_ingredient}, {"kinds", has_anything},    {"tags", has_anything},
-    {"swaps", has_anything},         {"search", has_anything},   {"theme", has_anything},
-    {"index.html", has_anything},    {"feed.xml", has_anything}, {"sitemap.xml", has_anything},
-    {"robots.txt", has_anything},    {"404.html", has_anything}};
+    {"recipes", has_recipe},         {"pages", has_page},           {"pictures", has_picture},
+    {"ingredients", has_ingredient}, {"kinds", has_anything},       {"tags", has_anything},
+    {"swaps", has_anything},         {"balance", has_anything},     {"bake-with", has_anything},
+    {"search", has_anything},        {"theme", has_anything},       {"index.html", has_anything},
+    {"feed.xml", has_anything},      {"sitemap.xml", has_anything}, {"robots.txt", has_anything},
+    {"404.html", has_anything}};
 
 static bool leads_somewhere(const check_case *with, const site_path *to) {
     if (to->outside)

@@ -12,7 +12,7 @@ static const recipe_rows rows = {all_rows, COUNT(all_rows), COUNT(all_rows)};
 
 static site_folder folder = {
     .settings = {.title = "Tom & Ada's galley", .address = "https://g.example/"}};
-static const page_maker by = {&folder, NULL, false};
+static const page_maker by = {.folder = &folder};
 
 /* Fails unless `parts` stand in `whole` in this order. */
 static void expect_order(const char *whole, const char *const parts[], size_t count) {

@@ -7,6 +7,7 @@
 #include "check/report.h"
 #include "check/run.h"
 #include "commands/terminal.h"
+#include "site/phrase.h"
 
 enum { OPTION_AS, OPTION_STDIN };
 
@@ -59,8 +60,10 @@ static exit_code print_report(arena *a, form as, const char *folder, const check
         text_free(&lines);
         return code;
     default:
-        return command_say(arena_format(a, "%zu recipes, %zu errors, %zu warnings\n",
-                                        report->recipes, found->errors, found->warnings),
+        return command_say(arena_format(a, "%s, %s, %s\n",
+                                        phrase_count(a, report->recipes, "recipe"),
+                                        phrase_count(a, found->errors, "error"),
+                                        phrase_count(a, found->warnings, "warning")),
                            code);
     }
 }

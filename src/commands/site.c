@@ -3,6 +3,7 @@
 
 #include "commands/terminal.h"
 #include "publish/build.h"
+#include "site/phrase.h"
 
 enum { OPTION_OUT, OPTION_WORKERS, OPTION_VIEWS };
 
@@ -42,8 +43,9 @@ static exit_code run(arena *a, const arguments *given) {
     exit_code code = code_of(&report, &found);
     if (given->json)
         return command_print(document_of(a, &report, &found, asked.out), code);
-    return command_say(arena_format(a, "%zu of %zu recipes, %zu files in %s\n", report.written,
-                                    report.recipes, report.files, asked.out),
+    return command_say(arena_format(a, "%zu of %s, %zu files in %s\n", report.written,
+                                    phrase_count(a, report.recipes, "recipe"), report.files,
+                                    asked.out),
                        code);
 }
 

@@ -3,6 +3,7 @@
 #include "commands/command.h"
 
 #include "base/fresh_folder.h"
+#include "base/list.h"
 #include "publish/hook.h"
 #include "reference/reference.h"
 
@@ -85,21 +86,43 @@ static void add_shell_word(text *t, const char *path) {
     text_add_char(t, '\'');
 }
 
-static exit_code say(const fresh_folder *made) {
+/* What to type next, and what it does. `named`: the folder is named even where one stands in it. */
+static const struct {
+    const char *words, *does;
+    bool named, has_out;
+} next[] = {
+    {"check", "reads everything and says what is wrong", false, false},
+    {"site", "writes the pages: open index.html there", false, true},
+    {"draft FILE --to", "makes a recipe to finish from your notes or a web page you saved", true,
+     false},
+};
+
+/* The command by the name this program was called by, for whoever stands where it was called. */
+static void add_next(arena *a, text *t, const char *folder, size_t which) {
+    bool here = strcmp(folder, ".") == 0;
+    text_add(t, "  ");
+    add_shell_word(t, program_invocation_name);
+    text_format(t, " %s", next[which].words);
+    if (!here || next[which].named) {
+        text_add_char(t, ' ');
+        add_shell_word(t, folder);
+    }
+    if (!here && next[which].has_out) {
+        text_add(t, " --out ");
+        add_shell_word(t, path_join(a, folder, "build/site"));
+    }
+    text_format(t, "\n      %s\n", next[which].does);
+}
+
+static exit_code say(arena *a, const fresh_folder *made) {
     text t = TEXT_EMPTY;
     text_format(&t, "A small site is in %s:\n", made->path);
     for (size_t i = 0; i < made->names.count; i++)
         text_format(&t, "  %s\n", made->names.items[i].name);
     text_add(&t, "\nNext, type:\n");
-    if (strcmp(made->path, ".") != 0) {
-        text_add(&t, "  cd ");
-        add_shell_word(&t, made->path);
-        text_add_char(&t, '\n');
-    }
-    text_add(&t, "  crumbnote check     reads everything and says what is wrong\n"
-                 "  crumbnote site      writes the pages: open build/site/index.html\n"
-                 "\nThen put your title and address into site.yaml, and a recipe of yours into "
-                 "recipes/.\n");
+    for (size_t i = 0; i < COUNT(next); i++)
+        add_next(a, &t, made->path, i);
+    text_add(&t, "\nYour title and address go into site.yaml.\n");
     exit_code code = command_say(t.bytes, EXIT_FINE);
     text_free(&t);
     return code;
@@ -110,7 +133,7 @@ static exit_code begin_folder(arena *a, const char *path, bool json) {
     int why = 0;
     if (!write_folder(a, path, &made, &why))
         return refused(path, why);
-    return json ? command_print(document_of(a, &made), EXIT_FINE) : say(&made);
+    return json ? command_print(document_of(a, &made), EXIT_FINE) : say(a, &made);
 }
 
 static exit_code begin_hook(arena *a, const hook_request *asked, bool json) {

@@ -1,5 +1,6 @@
 #include "draft/stated_yield.h"
 
+#include "base/number.h"
 #include "base/words.h"
 #include "measure/units.h"
 #include "read/yield.h"
@@ -41,7 +42,7 @@ static span without_leads(arena *a, span s, bool *of_people) {
 
 /* What is counted, up to a bracket, a comma or a full stop. */
 static span noun_of(span rest) {
-    static const char *const ends[] = {"(", ",", ";", "/", ". ", " \u2013 ", " - ", ":", "\n"};
+    static const char *const ends[] = {"(", ")", ",", ";", "/", ". ", " \u2013 ", " - ", ":", "\n"};
     size_t end = rest.length;
     for (size_t i = 0; i < COUNT(ends); i++) {
         size_t at = span_find(rest, ends[i]);
@@ -128,6 +129,39 @@ stated_yield yield_stated(arena *a, const word_list *stated) {
     else if (stated->count > 1 || strcmp(stated->items[0], out.makes) != 0)
         out.remark = arena_format(a, "makes: stated is %s", all);
     return out;
+}
+
+/* What one whole is cut into. */
+static const char *const cuts[] = {"slices", "pieces", "servings", "portions", "squares",
+                                   "wedges", "bars",   "fingers",  "people"};
+
+/* "10 slices" behind "1 loaf": the words of it, from its number on; empty: none. */
+static span cut_of(arena *a, span stated, amount_range *amount) {
+    for (size_t i = 1; i < stated.length; i++) {
+        span rest = span_from(stated, i);
+        bool begins = strchr(" (,", stated.at[i - 1]) && rest.at[0] >= '1' && rest.at[0] <= '9';
+        size_t used = begins ? amount_read(rest, amount) : 0;
+        span noun = noun_of(span_from(rest, used));
+        if (used && amount->low > 1 && is_among(a, noun, cuts, COUNT(cuts)))
+            return span_first(rest, (size_t)(noun.at - rest.at) + noun.length);
+    }
+    return (span){0};
+}
+
+const char *portion_asked(arena *a, const char *makes, const word_list *stated) {
+    amount_range amount;
+    if (stated->count == 0 || span_ends(span_of(makes), "servings"))
+        return NULL;
+    if (!span_begins(span_of(makes), "1 ") && !span_begins(span_of(makes), "one "))
+        return "portion: how many are one? Left out, each is a portion";
+    for (size_t i = 0; i < stated->count; i++) {
+        span cut = cut_of(a, span_of(stated->items[i]), &amount);
+        if (cut.length)
+            return arena_format(a,
+                                "portion: 1/%s, if one of \"%.*s\" is one? Left out, all of it is",
+                                number_copy(a, amount.low, 0), SPAN(cut));
+    }
+    return "portion: what part of it is one, for example 1/12? Left out, all of it is";
 }
 
 const char *portion_stated(arena *a, const char *makes, const char *serving) {

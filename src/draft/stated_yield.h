@@ -16,4 +16,8 @@ stated_yield yield_stated(arena *a, const word_list *stated);
  * makes; null otherwise. */
 const char *portion_stated(arena *a, const char *makes, const char *serving);
 
+/* What to ask where no portion is stated, with what the stated yields hint at ("1 loaf, 10
+ * slices"); null: nothing, as servings are portions. */
+const char *portion_asked(arena *a, const char *makes, const word_list *stated);
+
 #endif

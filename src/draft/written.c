@@ -149,11 +149,9 @@ static void write_yield(recipe_writer *w) {
         add_remark(w, "", said.remark);
     add_key(w, "makes", said.makes);
     add_key(w, "portion", portion);
-    if (!portion && w->from->yields.count && !span_ends(span_of(said.makes), "servings"))
-        add_remark(w, "",
-                   span_begins(span_of(said.makes), "1 ")
-                       ? "portion: what part of it is one, for example 1/12? Left out, all of it is"
-                       : "portion: how many are one? Left out, each is a portion");
+    const char *asked = portion ? NULL : portion_asked(w->home, said.makes, &w->from->yields);
+    if (asked)
+        add_remark(w, "", asked);
 }
 
 /* The kinds that rules and label amounts know (formats of a recipe). */

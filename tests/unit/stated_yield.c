@@ -69,10 +69,37 @@ static void takes_a_portion_of_the_same_things(void **state) {
     }
 }
 
+static void asks_for_a_portion(void **state) {
+    (void)state;
+    static const struct {
+        const char *makes, *stated, *holds;
+    } rows[] = {
+        {"1 loaf", "1 loaf (12 slices)", "portion: 1/12, if one of \"12 slices\""},
+        {"1 loaf", "Makes 1 loaf, 10 slices", "portion: 1/10, if one of \"10 slices\""},
+        {"one cake", "one cake, cut into 16 squares", "portion: 1/16"},
+        {"1 loaf", "1 loaf (9 inches)", "for example 1/12"},
+        {"1 loaf", "1 loaf", "for example 1/12"},
+        {"12 bars", "12 bars", "how many are one"},
+        {"4 servings", "Serves 4", NULL},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        arena *a = arena_new();
+        word_list stated = {0};
+        LIST_ADD(a, &stated, rows[i].stated);
+        const char *got = portion_asked(a, rows[i].makes, &stated);
+        bool right =
+            got && rows[i].holds ? strstr(got, rows[i].holds) != NULL : got == rows[i].holds;
+        if (!right)
+            fail_msg("%s: %s", rows[i].stated, got ? got : "nothing asked");
+        arena_free(a);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(chooses_among_what_is_stated),
         cmocka_unit_test(takes_a_portion_of_the_same_things),
+        cmocka_unit_test(asks_for_a_portion),
     };
     return cmocka_run_group_tests_name("stated_yield", tests, NULL, NULL);
 }

@@ -28,7 +28,7 @@ static void add_step(method_reader *r, span words) {
     words = span_trim(words);
     if (words.length == 0)
         return;
-    LIST_ADD(r->home, &r->out->steps, (draft_item){r->section, arena_copy(r->home, words)});
+    PARTS_ADD(r->home, r->out, steps, (draft_item){r->section, arena_copy(r->home, words)});
     r->in_section++;
 }
 
@@ -161,7 +161,7 @@ static void gather(method_reader *r, const json_t *value, unsigned depth, text *
         return;
     span line = on_one_line(r->home, words);
     if (linked_is(value, "HowToTip")) {
-        LIST_ADD(r->home, &r->out->notes, (draft_item){NULL, line.at});
+        PARTS_ADD(r->home, r->out, notes, (draft_item){NULL, line.at});
         return;
     }
     if (out->length)
@@ -192,7 +192,7 @@ static void read_step(method_reader *r, const json_t *of, const json_t *list) {
     if (linked_is(of, "HowToTip")) {
         const char *tip = words.length ? words.bytes : name;
         if (tip)
-            LIST_ADD(r->home, &r->out->notes, (draft_item){NULL, on_one_line(r->home, tip).at});
+            PARTS_ADD(r->home, r->out, notes, (draft_item){NULL, on_one_line(r->home, tip).at});
     } else {
         add_named_step(r, name, words.length ? words.bytes : NULL);
     }
@@ -229,9 +229,9 @@ static void read_list(method_reader *r, const json_t *list, unsigned depth) {
 
 static void read_any(method_reader *r, const json_t *value, unsigned depth) {
     if (depth >= DEPTH_MOST) {
-        LIST_ADD(r->home, &r->out->remarks,
-                 (draft_item){"method", "could not read: steps inside steps inside steps, because "
-                                        "they are nested too deep"});
+        PARTS_ADD(r->home, r->out, remarks,
+                  (draft_item){"method", "could not read: steps inside steps inside steps, because "
+                                         "they are nested too deep"});
         return;
     }
     if (json_is_array(value))

@@ -17,6 +17,9 @@ typedef struct {
     size_t count, capacity;
 } draft_items;
 
+/* More of anything than this no recipe has; what is past it is counted in `lost`. */
+enum { PARTS_MOST = 128 };
+
 typedef struct {
     const char *title, *summary, *category, *cuisine, *date, *changed, *address, *serving;
     double prepare_min, cook_min, total_min; /* 0: not stated */
@@ -26,6 +29,16 @@ typedef struct {
     draft_items figures; /* nutrition as stated */
     draft_items remarks; /* under a key of the front matter, or null: of the whole */
     word_list left_out;  /* properties that a recipe file has no place for */
+    size_t lost;
 } draft_parts;
+
+/* Adds `...` (one value) to the list `which` of `parts`, a draft_parts. */
+#define PARTS_ADD(a, parts, which, ...)                                                            \
+    do {                                                                                           \
+        if ((parts)->which.count < PARTS_MOST)                                                     \
+            LIST_ADD((a), &(parts)->which, __VA_ARGS__);                                           \
+        else                                                                                       \
+            (parts)->lost++;                                                                       \
+    } while (0)
 
 #endif

@@ -102,6 +102,8 @@ static span without_markup(arena *a, span s) {
 
 span plain_words(arena *a, span written) {
     enum { LAYERS = 3 }; /* an entity of an entity is met in the wild, a third layer is not */
+    if (written.length > PLAIN_BYTES_MOST)
+        return (span){"", 0};
     for (int i = 0; i < LAYERS && (has_tag(written) || has_entity(written)); i++)
         written = without_markup(a, written);
     return cleaned(a, written);

@@ -5,8 +5,10 @@
 
 #include "base/arena.h"
 
+enum { PLAIN_BYTES_MOST = 64 * 1024 };
+
 /* The words of `written` (UTF-8), trimmed, in the arena; a line end where a block or a line of the
- * source ends. Empty when nothing is left, or when it is past the limits of html_read. */
+ * source ends. Empty when nothing is left, or it is longer than PLAIN_BYTES_MOST. */
 span plain_words(arena *a, span written);
 
 /* The same on one line. */

@@ -1,5 +1,6 @@
 #include "draft/recipe_object.h"
 
+#include "base/names.h"
 #include "base/words.h"
 #include "draft/duration.h"
 #include "draft/linked.h"
@@ -12,6 +13,7 @@ typedef struct {
     const json_t *document;
     draft_parts *out;
     size_t lookups; /* left */
+    names seen;     /* words of lists, so that none is there twice */
 } object_reader;
 
 typedef void read_property(object_reader *r, const char *name, const json_t *value);
@@ -22,7 +24,7 @@ static const char *line_of(const object_reader *r, const json_t *value) {
 }
 
 static void remark(object_reader *r, const char *under, const char *words) {
-    LIST_ADD(r->home, &r->out->remarks, (draft_item){under, words});
+    PARTS_ADD(r->home, r->out, remarks, (draft_item){under, words});
 }
 
 static void cannot_read(object_reader *r, const char *under, const char *name, const json_t *value,
@@ -44,7 +46,12 @@ static bool is_nothing(const json_t *value) {
 /* -- words and dates --------------------------------------------------------------------------- */
 
 static void read_title(object_reader *r, const char *name, const json_t *value) {
+    enum { BYTES_MOST = 300 };
     const char *words = line_of(r, value);
+    if (words && strlen(words) > BYTES_MOST) {
+        cannot_read(r, "title", name, value, "it is too long for a title");
+        return;
+    }
     if (words && strcmp(name, "headline") == 0 && r->out->title)
         return;
     if (words)
@@ -117,22 +124,27 @@ static void read_time(object_reader *r, const char *name, const json_t *value) {
 
 /* -- lists of words ---------------------------------------------------------------------------- */
 
-static void add_unique(arena *a, word_list *list, const char *words) {
-    for (size_t i = 0; i < list->count; i++)
-        if (span_equal(words_fold(a, span_of(list->items[i])), words_fold(a, span_of(words))))
-            return;
-    LIST_ADD(a, list, words);
+/* Adds `words` to a list of the parts unless they are in it; `which` names the list. */
+static void add_unique(object_reader *r, word_list *list, const char *which, const char *words) {
+    span folded = words_fold(r->home, span_of(words));
+    const char *key = arena_format(r->home, "%s %.*s", which, SPAN(folded));
+    if (!names_add(&r->seen, span_of(key), 0, NULL))
+        return;
+    if (list->count < PARTS_MOST)
+        LIST_ADD(r->home, list, words);
+    else
+        r->out->lost++;
 }
 
 /* Cuts at commas, semicolons and line ends. */
-static void add_cut(arena *a, word_list *list, span words) {
+static void add_tags(object_reader *r, span words) {
     while (words.length) {
         size_t end = 0;
         while (end < words.length && !strchr(",;\n", words.at[end]))
             end++;
         span one = span_trim(span_first(words, end));
         if (one.length)
-            add_unique(a, list, arena_copy(a, one));
+            add_unique(r, &r->out->tags, "tag", arena_copy(r->home, one));
         words = span_from(words, end + 1);
     }
 }
@@ -143,14 +155,14 @@ static void read_keywords(object_reader *r, const char *name, const json_t *valu
     const json_t *named = linked_get(value, "name"); /* a DefinedTerm */
     const char *words = json_is_array(value) ? NULL : linked_words(r->home, named ? named : value);
     if (words)
-        add_cut(r->home, &r->out->tags, span_of(words));
+        add_tags(r, span_of(words));
 }
 
 /* Adds the words of `value`, of each of a list, or of an object's `key`. */
 static void add_named(object_reader *r, const json_t *value, const char *const keys[],
-                      word_list *into) {
+                      word_list *into, const char *which) {
     for (size_t i = 0; i < json_array_size(value); i++)
-        add_named(r, json_array_get(value, i), keys, into);
+        add_named(r, json_array_get(value, i), keys, into, which);
     if (json_is_array(value))
         return;
     const json_t *of = linked_resolve(r->document, value, &r->lookups);
@@ -159,25 +171,25 @@ static void add_named(object_reader *r, const json_t *value, const char *const k
         words = line_of(r, json_object_get(of, keys[i]) ? json_object_get(of, keys[i])
                                                         : linked_get(of, keys[i]));
     if (words)
-        add_unique(r->home, into, words);
+        add_unique(r, into, which, words);
 }
 
 static void read_author(object_reader *r, const char *name, const json_t *value) {
     static const char *const keys[] = {"name", "@value", NULL};
     (void)name;
-    add_named(r, value, keys, &r->out->authors);
+    add_named(r, value, keys, &r->out->authors, "author");
 }
 
 static void read_picture(object_reader *r, const char *name, const json_t *value) {
     static const char *const keys[] = {"url", "contentUrl", "@id", NULL};
     (void)name;
-    add_named(r, value, keys, &r->out->pictures);
+    add_named(r, value, keys, &r->out->pictures, "picture");
 }
 
 static void read_tool(object_reader *r, const char *name, const json_t *value) {
     static const char *const keys[] = {"name", "@value", NULL};
     (void)name;
-    add_named(r, value, keys, &r->out->tools);
+    add_named(r, value, keys, &r->out->tools, "tool");
 }
 
 /* A QuantitativeValue: {"value": 8, "unitText": "slices"}. */
@@ -196,7 +208,7 @@ static void read_yield(object_reader *r, const char *name, const json_t *value) 
     if (!words)
         words = quantity_words(r, value);
     if (words)
-        LIST_ADD(r->home, &r->out->yields, words);
+        PARTS_ADD(r->home, r->out, yields, words);
     else
         cannot_read(r, "makes", name, value, "it is neither a number nor words");
 }
@@ -221,7 +233,7 @@ static const char *ingredient_words(const object_reader *r, const json_t *of) {
 static void add_lines(object_reader *r, const char *group, span words) {
     span line;
     while (span_next_line(&words, &line))
-        LIST_ADD(r->home, &r->out->ingredients, (draft_item){group, arena_copy(r->home, line)});
+        PARTS_ADD(r->home, r->out, ingredients, (draft_item){group, arena_copy(r->home, line)});
 }
 
 static void read_lines(object_reader *r, const char *group, const json_t *value, unsigned depth) {
@@ -267,7 +279,7 @@ static void read_figures(object_reader *r, const char *name, const json_t *value
     if (!json_is_object(value)) {
         const char *words = line_of(r, value);
         if (words)
-            LIST_ADD(r->home, &r->out->figures, (draft_item){name, words});
+            PARTS_ADD(r->home, r->out, figures, (draft_item){name, words});
         return;
     }
     json_object_foreach((json_t *)value, key, one) {
@@ -276,8 +288,8 @@ static void read_figures(object_reader *r, const char *name, const json_t *value
             continue;
         if (strcmp(linked_name(key), "servingSize") == 0)
             r->out->serving = words;
-        LIST_ADD(r->home, &r->out->figures,
-                 (draft_item){arena_copy(r->home, span_of(linked_name(key))), words});
+        PARTS_ADD(r->home, r->out, figures,
+                  (draft_item){arena_copy(r->home, span_of(linked_name(key))), words});
     }
 }
 
@@ -287,7 +299,7 @@ static void read_diet(object_reader *r, const char *name, const json_t *value) {
         read_diet(r, name, json_array_get(value, i));
     const char *words = json_is_array(value) ? NULL : line_of(r, value);
     if (words && linked_name(words))
-        LIST_ADD(r->home, &r->out->figures, (draft_item){"suitable for", linked_name(words)});
+        PARTS_ADD(r->home, r->out, figures, (draft_item){"suitable for", linked_name(words)});
 }
 
 /* -- all of it --------------------------------------------------------------------------------- */
@@ -330,7 +342,7 @@ static read_property *reader_of(const char *name) {
 }
 
 void recipe_object_read(arena *a, const json_t *document, const json_t *of, draft_parts *out) {
-    object_reader r = {a, document, out, LINKED_LOOKUPS_MOST};
+    object_reader r = {a, document, out, LINKED_LOOKUPS_MOST, names_in(a)};
     const char *key;
     json_t *value;
     json_object_foreach((json_t *)of, key, value) {
@@ -338,9 +350,11 @@ void recipe_object_read(arena *a, const json_t *document, const json_t *of, draf
         if (!name || is_nothing(value))
             continue;
         read_property *read = reader_of(name);
-        if (read)
+        if (json_string_length(value) > PLAIN_BYTES_MOST)
+            cannot_read(&r, NULL, name, NULL, "it is too long");
+        else if (read)
             read(&r, name, value);
         else
-            add_unique(a, &out->left_out, plain_line(a, span_of(name)));
+            add_unique(&r, &out->left_out, "left out", plain_line(a, span_of(name)));
     }
 }

@@ -5,6 +5,8 @@
 #include "measure/units.h"
 #include "read/yield.h"
 
+enum { STATED_BYTES_MOST = 200 }; /* longer than this no yield is */
+
 /* Words before the number, folded; `of_people`: the number is one of servings. */
 static const struct {
     const char *word;
@@ -80,6 +82,8 @@ static bool reads_back(arena *a, const char *makes, double count) {
 static fit read_one(arena *a, const char *stated, const char **makes) {
     bool of_people = false;
     amount_range amount;
+    if (strlen(stated) > STATED_BYTES_MOST)
+        return FIT_NONE;
     span words = without_leads(a, span_trim(span_of(stated)), &of_people);
     size_t used = amount_read(words, &amount);
     if (used == 0 || amount.low <= 0)
@@ -137,7 +141,7 @@ static const char *const cuts[] = {"slices", "pieces", "servings", "portions", "
 
 /* "10 slices" behind "1 loaf": the words of it, from its number on; empty: none. */
 static span cut_of(arena *a, span stated, amount_range *amount) {
-    for (size_t i = 1; i < stated.length; i++) {
+    for (size_t i = 1; i < stated.length && stated.length <= STATED_BYTES_MOST; i++) {
         span rest = span_from(stated, i);
         bool begins = strchr(" (,", stated.at[i - 1]) && rest.at[0] >= '1' && rest.at[0] <= '9';
         size_t used = begins ? amount_read(rest, amount) : 0;

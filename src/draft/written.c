@@ -5,7 +5,7 @@
 #include "draft/stated_line.h"
 #include "draft/stated_oven.h"
 #include "draft/stated_yield.h"
-#include "read/yield.h"
+#include "read/recipe_lines.h"
 
 /* A recipe file being written. */
 typedef struct {
@@ -132,6 +132,12 @@ static void write_head(recipe_writer *w, const char *drafted_from) {
                      "Drafted from %s, %s. What is left for you stands in remarks like this one.",
                      drafted_from, where));
     add_remarks_of(w, NULL);
+    if (from->lost)
+        add_remark(w, "",
+                   arena_format(w->home,
+                                "could not read: %zu more things, because no recipe has so "
+                                "many of them",
+                                from->lost));
     add_remarks_of(w, "title");
     if (!from->title)
         add_remark(w, "", "no name is stated: what is it called?");
@@ -264,6 +270,12 @@ static void write_lines(recipe_writer *w) {
         if (one->under)
             group = one->under;
         bool is_line = line.sort != STATED_UNREADABLE;
+        if (is_line && written == RECIPE_LINES_MOST) {
+            add_remark(w, "  ",
+                       "could not read: the lines from here on, because a recipe has no "
+                       "more than this: split it in two");
+            return;
+        }
         if (is_line && group && !same_key(group, open)) {
             begin_group(w, group);
             open = group;

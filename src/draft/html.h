@@ -12,7 +12,7 @@
 enum {
     HTML_BYTES_MOST = 4 * 1024 * 1024,
     HTML_MEMORY_MOST = 64 * 1024 * 1024, /* of the tree */
-    X
+    HTML_PIECES_MOST = 200 * 1000        /* allocations: some 40,000 elements */
 };
 
 /* A node of the tree: an element, words, or the whole page. */

@@ -3,8 +3,9 @@
 #include "base/files.h"
 #include "read/fields.h"
 
-static const char *const keys[] = {"title", "address",  "language", "cups",    "energy",  "label",
-                                   "theme", "currency", "author",   "summary", "cautions"};
+static const char *const keys[] = {"title",  "address", "language", "cups",
+                                   "energy", "label",   "theme",    "currency",
+                                   "author", "summary", "cautions", "swap-pages"};
 
 /* In the order of cup_standard, energy_rule and labels. */
 static const char *const cup_words[] = {"us", "us-label", "metric", "australian"};
@@ -24,7 +25,8 @@ site_settings site_settings_default(void) {
                            .theme = "plain",
                            .cups = CUPS_US,
                            .energy = ENERGY_BY_SOURCE,
-                           .label = LABEL_US};
+                           .label = LABEL_US,
+                           .swap_pages = true};
 }
 
 /* The part after "http://" or "https://"; empty when there is no such start. */
@@ -136,6 +138,7 @@ bool site_settings_read(arena *a, const char *file, span bytes, site_settings *o
     (void)field_text(root, "currency", &out->currency, found);
     (void)field_text(root, "author", &out->author, found);
     (void)field_text(root, "summary", &out->summary, found);
+    (void)field_answer(root, "swap-pages", &out->swap_pages, found);
     read_language(root, &out->language, found);
     read_theme(root, &out->theme, found);
     read_choices(root, out, found);

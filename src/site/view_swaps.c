@@ -22,7 +22,8 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                         .energy = settings->energy,
                         .law = settings->law,
                         .currency = settings->currency,
-                        .pages = main_swaps_of(figures->of, notes),
+                        .pages = settings->swap_pages ? main_swaps_of(figures->of, notes)
+                                                      : (main_swaps){.count = 0},
                         .figures = figures,
                         .first = notes->items};
 }

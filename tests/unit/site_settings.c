@@ -15,7 +15,8 @@ static void test_whole(void **state) {
         span_of("title: The Boathouse Galley\naddress: https://example.org/galley\n"
                 "language: en-GB\ncups: metric\nenergy: eu\nlabel: eu\ntheme: plain\n"
                 "currency: EUR\nauthor: Maren Holt\nsummary: From the galley.\n"
-                "cautions:\n  - Our kitchen handles nuts.\n  - And eggs.\n"),
+                "cautions:\n  - Our kitchen handles nuts.\n  - And eggs.\n"
+                "swap-pages: no\n"),
         &s, &found));
     expect_words("problems", printed(a, &found), "");
     expect_words("title", s.title, "The Boathouse Galley");
@@ -30,6 +31,7 @@ static void test_whole(void **state) {
     assert_int_equal(s.label, LABEL_EU);
     assert_int_equal(s.cautions.count, 2);
     expect_words("caution", s.cautions.items[1], "And eggs.");
+    assert_false(s.swap_pages);
     arena_free(a);
 }
 
@@ -47,6 +49,7 @@ static void test_least(void **state) {
     assert_int_equal(s.cups, CUPS_US);
     assert_int_equal(s.energy, ENERGY_BY_SOURCE);
     assert_int_equal(s.label, LABEL_US);
+    assert_true(s.swap_pages);
     arena_free(a);
 }
 

@@ -62,19 +62,24 @@ char *phrase_wide_range(arena *a, double low_g, double high_g) {
 #define NARROW_G     4
 #define NARROW_SHARE 0.15
 
+/* What one vessel holds is said for an amount only where it is nearly that: within a tenth, or two
+ * grams of a spoonful. */
+static bool is_nearly(double grams, double wanted_g) {
+    return fabs(grams - wanted_g) <= fmax(0.1 * wanted_g, 2);
+}
+
 char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups) {
     kitchen_measure rough;
-    double width_g = grams.high - grams.low;
-    if (width_g < NARROW_G || width_g <= NARROW_SHARE * fabs(grams.typical))
-        return phrase_weighed(a, what, grams.typical, cups);
-    bool measured = what && kitchen_rough_measure_of(a, what, grams.typical, cups, &rough);
-    /* what a spoon holds is said only where it is no further off than the figure itself */
-    measured = measured && rough.grams >= grams.low && rough.grams <= grams.high;
-    double shown_g = measured ? rough.grams : grams.typical;
-    double step = width_g >= WIDE_G && shown_g >= WIDE_G ? 5 : 1;
-    const char *weighed = kitchen_weight(a, number_round(shown_g, step));
-    return measured ? arena_format(a, "about %s (%s)", weighed, rough.text)
-                    : arena_format(a, "about %s", weighed);
+    double width_g = grams.high - grams.low, typical_g = grams.typical;
+    if (width_g < NARROW_G || width_g <= NARROW_SHARE * fabs(typical_g))
+        return phrase_weighed(a, what, typical_g, cups);
+    bool wide = width_g >= WIDE_G && typical_g >= WIDE_G;
+    if (what && kitchen_rough_measure_of(a, what, typical_g, cups, &rough) &&
+        is_nearly(rough.grams, typical_g) && rough.grams >= grams.low && rough.grams <= grams.high)
+        return arena_format(a, "about %s (%s)",
+                            kitchen_weight(a, number_round(rough.grams, wide ? 5 : 1)), rough.text);
+    return arena_format(a, "about %s",
+                        phrase_weighed(a, what, number_round(typical_g, wide ? 5 : 1), cups));
 }
 
 char *phrase_minutes(arena *a, double minutes) {

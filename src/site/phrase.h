@@ -20,7 +20,7 @@ char *phrase_grams_range(arena *a, double low_g, double high_g);
 char *phrase_wide_range(arena *a, double low_g, double high_g);
 
 /* An amount no more exactly than its range: "46 g (3 tbsp)" where the range is narrow, else "about
- * 45 g (3 tbsp)", what one vessel holds, where that lies within the range. */
+ * 45 g (3 tbsp)": what one vessel holds, where that is nearly it and within the range. */
 char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups);
 
 /* "1 h 20 min" and "PT1H20M" (ISO 8601). */

@@ -37,6 +37,7 @@ static void an_amount_is_no_more_exact_than_its_range(void **state) {
                 {{39, 43, 47}, "about 45 g (3 tbsp)"},
                 {{42, 43.5, 46.5}, "44 g (2 tbsp + 2 1/2 tsp)"},
                 {{130, 151, 190}, "about 160 g (2/3 cup)"},
+                {{57, 100, 152}, "about 100 g (1/3 cup + 1 tbsp)"},
                 {{-20, 7, 30}, "about 8 g (1 1/2 tsp)"}};
     ingredient *water = food(*state, "water", FAMILY_LIQUID, "water", ORIGIN_MINERAL);
     LIST_ADD(*state, &water->measures, (household_measure){"cup", {240, 240, 240}});

@@ -39,6 +39,8 @@ view *view_of_balance_data(arena *a, const balance_comparison *of) {
         }
         put = view_put_object(a, all, balance_point_key(p));
         put_range(a, put, "to_g", at->to_g);
+        if (at->also_to_g > 0)
+            view_put_number(a, put, "also_to_g", at->also_to_g, 1);
         put_range(a, put, "liquid_change_g", at->liquid_g);
         put_figures(a, put, &at->after, of->uptake_known);
         if (!of->uptake_known)
@@ -88,14 +90,23 @@ static const char *quantity_cell(arena *a, range grams, double was) {
                         change ? change : "");
 }
 
-static void add_amounts(arena *a, text *t, const balance_comparison *of, bool liquid) {
+typedef enum { ROW_REPLACEMENT, ROW_SECOND, ROW_LIQUID } amount_row;
+
+static const char *cell_of(arena *a, const balance_at *at, amount_row row) {
+    if (row == ROW_LIQUID)
+        return amount_cell(a, at->liquid_g, signed_text);
+    return row == ROW_SECOND ? balance_grams_text(a, at->also_to_g)
+                             : amount_cell(a, at->to_g, balance_grams_text);
+}
+
+static void add_amounts(arena *a, text *t, const balance_comparison *of, amount_row row) {
+    static const char *const heads[] = {"  replacement", "  second replacement", "  liquid"};
     const char *cells[POINT_COUNT + 1] = {""};
     size_t count = 1;
     for (balance_point p = 0; p < POINT_COUNT; p++)
         if (of->at[p].there)
-            cells[count++] = liquid ? amount_cell(a, of->at[p].liquid_g, signed_text)
-                                    : amount_cell(a, of->at[p].to_g, balance_grams_text);
-    add_cells(t, liquid ? "  liquid" : "  replacement", cells, count);
+            cells[count++] = cell_of(a, &of->at[p], row);
+    add_cells(t, heads[row], cells, count);
 }
 
 static void add_quantity(arena *a, text *t, const balance_comparison *of, balance_quantity q) {
@@ -115,8 +126,10 @@ void balance_table_add(text *t, arena *a, const balance_comparison *of) {
         if (of->at[p].there)
             cells[count++] = balance_point_names[p + 1];
     add_cells(t, "Balance", cells, count);
-    add_amounts(a, t, of, false);
-    add_amounts(a, t, of, true);
+    add_amounts(a, t, of, ROW_REPLACEMENT);
+    if (of->at[POINT_EQUAL_WEIGHT].also_to_g > 0)
+        add_amounts(a, t, of, ROW_SECOND);
+    add_amounts(a, t, of, ROW_LIQUID);
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++)
         if (balance_is_shown(of, q))
             add_quantity(a, t, of, q);

@@ -43,8 +43,10 @@ static exit_code run(arena *a, const arguments *given) {
     exit_code code = code_of(&report, &found);
     if (given->json)
         return command_print(document_of(a, &report, &found, asked.out), code);
-    return command_say(arena_format(a, "%zu of %s, %zu files in %s\n", report.written,
-                                    phrase_count(a, report.recipes, "recipe"), report.files,
+    bool held_back = found.errors == 0 && report.written < report.recipes;
+    return command_say(arena_format(a, "%zu of %s%s, %zu files in %s\n", report.written,
+                                    phrase_count(a, report.recipes, "recipe"),
+                                    held_back ? " (the others say publish: no)" : "", report.files,
                                     asked.out),
                        code);
 }

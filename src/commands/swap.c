@@ -121,10 +121,28 @@ static void add_amounts(arena *a, text *t, const question *asked, const swap_not
                     phrase_weighed(a, from, note->from_g, asked->words.cups));
 }
 
-static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
+static void add_verdict(arena *a, text *t, const question *asked, const swap_note *note) {
     text_format(t, "%s %s instead of %s: %s. %s\n", verdict_sign(note->says),
                 note_to_names(a, note), note_from_names(a, asked->of, note),
                 verdict_word(note->says), verdict_sentence(note->says));
+}
+
+static void add_allergens(arena *a, text *t, const swap_note *note) {
+    if (note->gained)
+        text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
+}
+
+/* What one reads of each of many. */
+static void add_short(arena *a, text *t, const question *asked, const swap_note *note) {
+    add_verdict(a, t, asked, note);
+    add_amounts(a, t, asked, note);
+    add_sentence(t, note_liquid_text(a, &asked->words, note));
+    add_sentence(t, note->expect);
+    add_allergens(a, t, note);
+}
+
+static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
+    add_verdict(a, t, asked, note);
     add_amounts(a, t, asked, note);
     add_sentence(t, note_liquid_text(a, &asked->words, note));
     add_sentence(t, note_past_rescue_text(a, &asked->words, note));
@@ -135,8 +153,7 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, balance_faces_text(a, asked->of, note));
     balance_comparison compared = balance_compare(&asked->about, note);
     balance_table_add(t, a, &compared);
-    if (note->gained)
-        text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
+    add_allergens(a, t, note);
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
     text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), of_a_rule ? ", " : "",
                 of_a_rule ? note->basis : "");
@@ -175,9 +192,11 @@ static exit_code answer_all(arena *a, const question *asked, bool json) {
         if (!known || !replaces_them(asked, note))
             continue;
         view_put(list, NULL, document_of(a, asked, note));
-        add_note(a, &t, asked, note);
+        add_short(a, &t, asked, note);
     }
-    if (!list->count)
+    if (list->count)
+        text_add(&t, "Why, and who says so: name one, crumbnote swap RECIPE FROM TO\n");
+    else
         text_format(&t, "Nobody has tried to replace %s here, and no rule speaks of it.\n",
                     asked->from.what[0]->name);
     exit_code code = json ? command_print(list, EXIT_FINE) : command_say(t.bytes, EXIT_FINE);
@@ -306,7 +325,7 @@ const command command_swap = {
         "joined by a plus: \"oat flour + butter\" by \"almond meal\", \"egg\" by \"egg white + "
         "butter\".\n"
         "Says the verdict, how much, what liquid to add or hold back, what to expect, why,\n"
-        "and who says so.",
+        "and who says so; without TO the amounts and what to expect of every known swap.",
     .least = 2,
     .most = 3,
     .run = run,

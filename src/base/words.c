@@ -127,6 +127,40 @@ char *words_slug(arena *a, span words) {
     return f.bytes;
 }
 
+/* A word being gathered; what is past the end of a longer one is left off. */
+typedef struct {
+    char bytes[LONGEST_WORD];
+    size_t length;
+    word_taker *take;
+    void *state;
+} gathered;
+
+static void end_word(gathered *of) {
+    if (of->length)
+        of->take((span){of->bytes, of->length}, of->state);
+    of->length = 0;
+}
+
+static void gather_point(utf8proc_int32_t point, void *state) {
+    gathered *of = state;
+    utf8proc_uint8_t encoded[4];
+    if (!is_letter_or_digit(point)) {
+        end_word(of);
+        return;
+    }
+    utf8proc_ssize_t size = utf8proc_encode_char(point, encoded);
+    if (size <= 0 || of->length + (size_t)size > sizeof of->bytes)
+        return;
+    memcpy(of->bytes + of->length, encoded, (size_t)size);
+    of->length += (size_t)size;
+}
+
+void words_each(span words, word_taker *take, void *state) {
+    gathered of = {.take = take, .state = state};
+    each_folded_point(words, gather_point, &of);
+    end_word(&of);
+}
+
 static size_t smallest(size_t a, size_t b, size_t c) {
     size_t least = a < b ? a : b;
     return least < c ? least : c;

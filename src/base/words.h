@@ -19,6 +19,13 @@ span words_fold(arena *a, span words);
  * "." or "..", no slash. At most 80 bytes, cut at a character. */
 char *words_slug(arena *a, span words);
 
+/* What words_each calls: `word` is good until it returns. */
+typedef void word_taker(span word, void *state);
+
+/* Calls `take` for each word that a search goes by: the folded letters and digits of `words`, cut
+ * at all else. */
+void words_each(span words, word_taker *take, void *state);
+
 /* Edits (insert, delete, replace, swap two neighbours) that turn `a` into `b`, by bytes of the
  * folded words; `most` + 1 when more than `most` are needed. */
 size_t words_distance(span a, span b, size_t most);

@@ -3,6 +3,7 @@
 #include "publish/workers.h"
 #include "site/feeds.h"
 #include "site/search_index.h"
+#include "site/search_shards.h"
 #include "site/view_bake.h"
 #include "site/view_chart.h"
 #include "site/view_ingredient.h"
@@ -52,8 +53,17 @@ static void write_page(maker *with, const char *template, const char *path, cons
 
 /* -- one page each --------------------------------------------------------------------------- */
 
+static void take_shard(const char *path, span json, void *state) {
+    maker *with = state;
+    output_write(&with->to, path, json, &with->found);
+}
+
 static void make_search_index(maker *with, size_t unused) {
     (void)unused;
+    if (with->rows->count >= SHARDS_FROM) {
+        search_shards_make(with->by, with->rows, take_shard, with);
+        return;
+    }
     text_clear(&with->page);
     search_index_write(with->a, with->by, with->rows, &with->page);
     write_text(with, "search/index.json");

@@ -1,13 +1,13 @@
 /* From the cupboard to the recipes: pick what is at hand, see what it makes, with which swaps, and
  * what is missing. The state is in the address, so a cupboard can be kept as a bookmark. */
-import { VERDICTS, all, element, one, readIndex, resultOf, ways } from "./found.js";
+import { VERDICTS, all, element, one, resultOf, waysWith } from "./found.js";
+import { isStaple, isWater, openStore } from "./store.js";
 
 const form = one(".shelf-form"), status = one('[role="status"]');
 const groups = one(".found-groups"), more = one("#more"), shelves = one(".shelves", form);
-const root = form.dataset.root, SHOWN_AT_ONCE = 30;
+const root = form.dataset.root, SHOWN_AT_ONCE = 10;
 const ASKED_FIRST = ["protein powder", "flour", "meal", "nut butter"];
-const STAPLES = ["salt", "leavener", "flavour"];
-let index, shown = [], drawn = 0;
+let store, shelf, shown = [], drawn = 0, latest = 0;
 
 /* -- picking ------------------------------------------------------------------------------------- */
 
@@ -23,14 +23,14 @@ function shelfOf(family) {
   const fold = element("details", ""), set = element("div", "");
   set.setAttribute("role", "group");
   set.setAttribute("aria-label", family);
-  set.append(...index.ingredients.filter((entry) => entry.family === family).map(pickOf));
+  set.append(...shelf.filter((entry) => entry.family === family).map(pickOf));
   fold.open = family === ASKED_FIRST[0] && matchMedia("(min-width: 60rem)").matches;
   fold.append(element("summary", family), set);
   return fold;
 }
 
 function stock() {
-  const families = [...new Set(index.ingredients.map((entry) => entry.family))];
+  const families = [...new Set(shelf.map((entry) => entry.family))];
   const others = families.filter((family) => !ASKED_FIRST.includes(family));
   shelves.append(...[...ASKED_FIRST, ...others].filter((family) => families.includes(family)).map(shelfOf));
 }
@@ -58,29 +58,25 @@ function fromAddress() {
 /* -- what it makes ------------------------------------------------------------------------------- */
 
 /* Tap water is always there; staples where the reader says so. */
-function owned() {
-  const have = new Set(picked()), staples = form.elements.staples.checked;
-  const mine = [...index.ingredients.keys()].filter((number) => have.has(index.ingredients[number].slug));
-  const given = [...index.ingredients.keys()].filter((number) => {
-    const { slug, family } = index.ingredients[number];
-    return slug === "water" || (staples && STAPLES.includes(family));
-  });
-  return { mine: new Set(mine), given: new Set(given) };
-}
+const isGiven = (entry) => isWater(entry) || (form.elements.staples.checked && isStaple(entry));
 
 const distance = ({ swapped }) =>
-  swapped.reduce((sum, { verdict }) => sum + 1 + VERDICTS.indexOf(verdict), 0);
+  [...swapped.values()].reduce((sum, { verdict }) => sum + 1 + VERDICTS.indexOf(verdict), 0);
 
-function plansOf({ mine, given }) {
-  const accepted = new Set(VERDICTS), plans = [];
-  for (const recipe of index.recipes) {
-    const made = ways(recipe, mine, accepted);
-    made.needs = made.needs.filter((number) => !given.has(number));
-    made.swapped = made.swapped.filter(({ from }) => !given.has(from));
-    if (made.used.length + made.swapped.length) plans.push({ recipe, made, root, shelf: index.ingredients });
+/* {row, made, missing} of each recipe that something ticked goes into, the readiest first. */
+async function plans() {
+  const have = picked(), mine = [...shelf.keys()].filter((number) => have.includes(shelf[number].slug));
+  const ways = await waysWith(store, mine, new Set(VERDICTS));
+  const [needs, staples] = await Promise.all([store.column("needs"), store.column("staples")]);
+  const found = [];
+  for (const [row, made] of ways) {
+    for (const from of [...made.swapped.keys()]) if (isGiven(shelf[from])) made.swapped.delete(from);
+    if (!made.used.size && !made.swapped.size) continue;
+    const met = [...made.used].filter((number) => !isGiven(shelf[number])).length + made.swapped.size;
+    const given = form.elements.staples.checked ? staples(row) : 0;
+    found.push({ row, made, missing: needs(row) - given - met });
   }
-  return plans.sort((a, b) => a.made.needs.length - b.made.needs.length ||
-    distance(a.made) - distance(b.made) || a.recipe.title.localeCompare(b.recipe.title));
+  return found.sort((a, b) => a.missing - b.missing || distance(a.made) - distance(b.made) || a.row - b.row);
 }
 
 /* -- the page ------------------------------------------------------------------------------------ */
@@ -103,47 +99,61 @@ function listFor(missing) {
   return list;
 }
 
-function drawMore() {
-  for (const plan of shown.slice(drawn, drawn + SHOWN_AT_ONCE))
-    listFor(plan.made.needs.length).append(resultOf(plan));
-  drawn += SHOWN_AT_ONCE;
+async function drawMore() {
+  const run = latest, next = shown.slice(drawn, drawn + SHOWN_AT_ONCE);
+  drawn += next.length;
   more.hidden = drawn >= shown.length;
+  const recipes = await store.rows(next.map(({ row }) => row));
+  if (run !== latest) return;
+  next.forEach(({ made, missing }, i) =>
+    listFor(missing).append(resultOf({ recipe: recipes[i], made, root, shelf, given: isGiven })));
 }
 
 function say() {
   const { none, nothing, readyOne, ready, short } = status.dataset;
-  const whole = shown.filter(({ made }) => !made.needs.length).length;
+  const whole = shown.filter(({ missing }) => !missing).length;
   if (!picked().length) status.textContent = none;
   else if (!shown.length) status.textContent = nothing;
   else status.textContent =
     `${whole} ${whole === 1 ? readyOne : ready}, ${shown.length - whole} ${short}`;
 }
 
-function update() {
+async function update() {
+  const run = ++latest;
   toAddress();
-  shown = picked().length ? plansOf(owned()) : [];
+  const found = picked().length ? await plans() : [];
+  if (run !== latest) return;
+  shown = found;
   drawn = 0;
   groups.replaceChildren();
-  drawMore();
   say();
   for (const needless of [".found-note", ".to-found"]) one(needless).hidden = !shown.length;
+  await drawMore();
 }
 
+function failed() {
+  one(".without-script").hidden = false;
+  one(".without-script .lede").prepend(`${form.dataset.failed} `);
+}
+
+const refresh = () => update().catch(failed);
+
 async function start() {
-  index = await readIndex(form.dataset.index);
+  store = await openStore(`${root}search/`);
+  shelf = await store.shelf();
   stock();
   fromAddress();
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     location.hash = "found";
   });
-  form.addEventListener("change", update);
-  form.addEventListener("reset", () => setTimeout(update));
+  form.addEventListener("change", refresh);
+  form.addEventListener("reset", () => setTimeout(refresh));
   more.addEventListener("click", drawMore);
-  addEventListener("popstate", () => { fromAddress(); update(); });
+  addEventListener("popstate", () => { fromAddress(); refresh(); });
   form.hidden = false;
   one(".without-script").hidden = true;
-  update();
+  await update();
 }
 
-start().catch(() => { one(".without-script .lede").prepend(`${form.dataset.failed} `); });
+start().catch(failed);

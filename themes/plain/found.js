@@ -1,32 +1,30 @@
-/* What the search and the cupboard share: the index, what can be made of a recipe with what is at
- * hand, and how a found recipe is shown. */
-"use strict";
+/* What the search and the cupboard share: how a found recipe is shown, and with what it can be
+ * made. */
 
 export const one = (selector, inside = document) => inside.querySelector(selector);
 export const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
 
-export async function readIndex(address) {
-  const answer = await fetch(address);
-  if (!answer.ok) throw new Error(answer.status);
-  return answer.json();
-}
-
 /* From the best verdict down: what is to be avoided is no swap. */
 export const VERDICTS = ["works", "adjust", "different"];
 
-/* How a recipe can be made from what is owned (numbers of ingredients): what is used as it is,
- * swaps of the best accepted verdict, and what is still needed. */
-export function ways(recipe, owned, accepted) {
-  const used = recipe.ingredients.filter((number) => owned.has(number));
-  const swapped = new Map();
-  for (const verdict of VERDICTS.filter((word) => accepted.has(word)))
-    for (const [from, ...others] of recipe.swaps[verdict] || []) {
-      const to = others.find((number) => owned.has(number));
-      if (to !== undefined && recipe.ingredients.includes(from) && !owned.has(from) && !swapped.has(from))
-        swapped.set(from, { from, to, verdict });
+/* For each recipe that `mine` (numbers of ingredients at hand, the one to use first first) goes
+ * into: {used: a set of numbers, swapped: a map from what gives way to {to, verdict}}. */
+export async function waysWith(store, mine, accepted) {
+  const ways = new Map(), owned = new Set(mine);
+  const at = (row) => ways.get(row) || ways.set(row, { used: new Set(), swapped: new Map() }).get(row);
+  const rank = (verdict) => VERDICTS.indexOf(verdict);
+  const pieces = await Promise.all(mine.map((number) => store.own(number)));
+  pieces.forEach(({ uses, swaps }, i) => {
+    for (const row of uses) at(row).used.add(mine[i]);
+    for (const [verdict, from, rows] of swaps) {
+      if (!accepted.has(verdict) || owned.has(from) || rank(verdict) < 0) continue;
+      for (const row of rows) {
+        const { swapped } = at(row), held = swapped.get(from);
+        if (!held || rank(verdict) < rank(held.verdict)) swapped.set(from, { to: mine[i], verdict });
+      }
     }
-  const needs = recipe.ingredients.filter((number) => !owned.has(number) && !swapped.has(number));
-  return { used, swapped: [...swapped.values()], needs };
+  });
+  return ways;
 }
 
 export function element(tag, words, href) {
@@ -50,23 +48,29 @@ function wayLine(words, verdict, href) {
   return line;
 }
 
-function showWays(holder, { recipe, made, root, shelf }) {
+/* `given`: what is at hand without being named. */
+function showWays(holder, { recipe, made, root, shelf, given }) {
   holder.hidden = !made;
   if (!made) return;
   const named = (numbers) => numbers.map((number) => shelf[number].name).join(", ");
   const { uses, for: insteadOf, needs } = holder.dataset;
-  if (made.used.length) holder.append(wayLine(`${uses} ${named(made.used)}`));
-  for (const { from, to, verdict } of made.swapped)
-    holder.append(wayLine(`${named([to])} ${insteadOf} ${named([from])}`, verdict,
-      `${root}recipes/${recipe.slug}/#swap-${shelf[from].slug}-${shelf[to].slug}`));
-  if (!made.needs.length) return;
-  const last = wayLine(`${needs} ${named(made.needs)}`);
+  const used = recipe.ingredients.filter((number) => made.used.has(number));
+  if (used.length) holder.append(wayLine(`${uses} ${named(used)}`));
+  for (const verdict of VERDICTS)
+    for (const [from, swap] of made.swapped)
+      if (swap.verdict === verdict)
+        holder.append(wayLine(`${named([swap.to])} ${insteadOf} ${named([from])}`, verdict,
+          `${root}recipes/${recipe.slug}/#swap-${shelf[from].slug}-${shelf[swap.to].slug}`));
+  const missing = recipe.ingredients.filter((number) =>
+    !made.used.has(number) && !made.swapped.has(number) && !(given && given(shelf[number])));
+  if (!missing.length) return;
+  const last = wayLine(`${needs} ${named(missing)}`);
   last.className = "quiet";
   holder.append(last);
 }
 
 /* The recipe as an item of a list, from the page's own template. `found`: {recipe, made (may be
- * null), root, shelf}. */
+ * null), root, shelf, given}. */
 export function resultOf(found) {
   const { recipe, root } = found;
   const item = one("#result").content.cloneNode(true);

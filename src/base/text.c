@@ -67,6 +67,28 @@ void text_format(text *t, const char *format, ...) {
     va_end(values);
 }
 
+/* The bytes that stand for something else in HTML or JSON; looked at one by one in every page. */
+enum { HTML_SPECIAL = 1, JSON_SPECIAL = 2 };
+static const unsigned char special[256] = {['&'] = HTML_SPECIAL | JSON_SPECIAL,
+                                           ['<'] = HTML_SPECIAL | JSON_SPECIAL,
+                                           ['>'] = HTML_SPECIAL | JSON_SPECIAL,
+                                           ['"'] = HTML_SPECIAL | JSON_SPECIAL,
+                                           ['\''] = HTML_SPECIAL,
+                                           ['\\'] = JSON_SPECIAL,
+                                           [0x7f] = JSON_SPECIAL};
+
+/* Control characters are special in JSON too. */
+static bool is_special(unsigned char c, unsigned kind) {
+    return c < ' ' ? kind == JSON_SPECIAL : special[c] & kind;
+}
+
+/* Where the first byte of a kind is in `bytes` from `from` on; its length when there is none. */
+static size_t find_special(span bytes, size_t from, unsigned kind) {
+    while (from < bytes.length && !is_special((unsigned char)bytes.at[from], kind))
+        from++;
+    return from;
+}
+
 static const char *html_reference(char c) {
     switch (c) {
     case '&':
@@ -77,28 +99,19 @@ static const char *html_reference(char c) {
         return "&gt;";
     case '"':
         return "&quot;";
-    case '\'':
-        return "&#39;";
     default:
-        return NULL;
+        return "&#39;";
     }
 }
 
 void text_add_html(text *t, span bytes) {
-    size_t plain = 0; /* start of the run that needs no reference */
-    for (size_t i = 0; i < bytes.length; i++) {
-        const char *reference = html_reference(bytes.at[i]);
-        if (!reference)
-            continue;
+    for (size_t plain = 0, i;; plain = i + 1) {
+        i = find_special(bytes, plain, HTML_SPECIAL);
         text_add_span(t, (span){bytes.at + plain, i - plain});
-        text_add(t, reference);
-        plain = i + 1;
+        if (i == bytes.length)
+            return;
+        text_add(t, html_reference(bytes.at[i]));
     }
-    text_add_span(t, span_from(bytes, plain));
-}
-
-static bool json_plain(unsigned char c) {
-    return c >= 0x20 && c != '"' && c != '\\' && c != '<' && c != '>' && c != '&' && c != 0x7f;
 }
 
 static void add_json_escape(text *t, unsigned char c) {
@@ -112,14 +125,12 @@ static void add_json_escape(text *t, unsigned char c) {
 
 void text_add_json(text *t, span bytes) {
     text_add_char(t, '"');
-    size_t plain = 0;
-    for (size_t i = 0; i < bytes.length; i++) {
-        if (json_plain((unsigned char)bytes.at[i]))
-            continue;
+    for (size_t plain = 0, i;; plain = i + 1) {
+        i = find_special(bytes, plain, JSON_SPECIAL);
         text_add_span(t, (span){bytes.at + plain, i - plain});
+        if (i == bytes.length)
+            break;
         add_json_escape(t, (unsigned char)bytes.at[i]);
-        plain = i + 1;
     }
-    text_add_span(t, span_from(bytes, plain));
     text_add_char(t, '"');
 }

@@ -85,6 +85,13 @@ static bool is_better(const search *s, const way *a, const way *b) {
     return fabs(gain_g) > hair_g ? gain_g > 0 : a->scoops < b->scoops;
 }
 
+/* A way that comes to `grams` is neither near enough nor nearer than the best so far. */
+static bool is_hopeless(const search *s, double grams) {
+    const double hair_g = 1e-9 * s->grams;
+    double error = fabs(grams - s->grams);
+    return s->any && error > s->allowed_g + hair_g && error > error_g(s, &s->best) + hair_g;
+}
+
 static void consider(search *s, way w) {
     if (w.scoops == 0 || (s->any && !is_better(s, &w, &s->best)))
         return;
@@ -120,12 +127,13 @@ static way filled_up(way so_far, const vessels *v, size_t which, step more) {
 }
 
 /* Teaspoons in every step that stays under a tablespoon: a coarser one may be near enough. */
-static void with_teaspoons(search *s, const vessels *v, way so_far) {
+static void with_teaspoons(search *s, const vessels *v, const way *so_far) {
     for (double whole = 0; whole * v->g[TSP] < v->g[TBSP] - 1e-9; whole++)
         for (size_t i = 0; i < COUNT(tsp_steps); i++) {
             step tsp = {whole + tsp_steps[i].size, (unsigned)whole + tsp_steps[i].scoops};
-            if (tsp.size * v->g[TSP] < v->g[TBSP] - 1e-9)
-                consider(s, filled_up(so_far, v, TSP, tsp));
+            double more_g = tsp.size * v->g[TSP];
+            if (more_g < v->g[TBSP] - 1e-9 && !is_hopeless(s, so_far->grams + more_g))
+                consider(s, filled_up(*so_far, v, TSP, tsp));
         }
 }
 
@@ -136,7 +144,7 @@ static void with_tablespoons(search *s, const vessels *v, way so_far, int terms)
         way w = filled_up(so_far, v, TBSP, (step){whole, whole});
         consider(s, w);
         if (so_far.of[CUP] == 0 || terms > 2)
-            with_teaspoons(s, v, w);
+            with_teaspoons(s, v, &w);
     }
 }
 
@@ -157,7 +165,7 @@ static void with_cups(search *s, const vessels *v, int terms) {
             consider(s, w);
             if (spoons_reach(s, v, &w)) {
                 with_tablespoons(s, v, w, terms);
-                with_teaspoons(s, v, w);
+                with_teaspoons(s, v, &w);
             }
         }
 }

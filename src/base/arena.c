@@ -76,6 +76,19 @@ static void take(arena *a, block *b, size_t size) {
     a->used += size;
 }
 
+arena_mark arena_here(const arena *a) {
+    return (arena_mark){a->newest, a->newest->used, a->used};
+}
+
+void arena_back(arena *a, arena_mark mark) {
+    block *kept = mark.block;
+    free_blocks(a->newest, kept);
+    a->newest = kept;
+    memset(kept->bytes + mark.block_used, 0, kept->used - mark.block_used);
+    kept->used = mark.block_used;
+    a->used = mark.used;
+}
+
 void *arena_alloc(arena *a, size_t size) {
     if (size > SIZE_MAX / 2)
         memory_failed();

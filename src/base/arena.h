@@ -22,6 +22,17 @@ void arena_free(arena *a);
 /* Forgets all that was allocated from `a` but keeps room for as much in one block. */
 void arena_reset(arena *a);
 
+/* A point to go back to. */
+typedef struct {
+    void *block;
+    size_t block_used, used;
+} arena_mark;
+
+arena_mark arena_here(const arena *a);
+
+/* Forgets all that was allocated from `a` since `mark` was taken. */
+void arena_back(arena *a, arena_mark mark);
+
 /* `size` zeroed bytes, aligned for any type; good until the arena is freed. */
 void *arena_alloc(arena *a, size_t size) __attribute__((malloc, returns_nonnull));
 

@@ -38,9 +38,11 @@ void recipe_write_page(recipe_maker *with, const char *path, const char *templat
 
 static void write_pages(recipe_maker *with, const whole_recipe *of) {
     const char *path = path_of_recipe(with->a, of->of->slug);
+    arena_mark before = arena_here(with->a); /* the pages are large: one at a time */
     view *alone = view_of_recipe(with->a, of);
     recipe_write_view(with, path, "recipe.json", view_of_recipe_document(with->a, of, alone));
     recipe_write_page(with, path, "recipe", view_of_recipe_page(with->a, of, alone));
+    arena_back(with->a, before);
     swapped_pages_make(with, of);
 }
 

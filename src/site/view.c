@@ -22,7 +22,13 @@ view *view_list(arena *a) {
     return view_new(a, VIEW_LIST);
 }
 
+/* One of 32 bits. */
+static uint32_t bit_of(const view_key *key) {
+    return 1u << (key->mark * 2654435769u >> 27);
+}
+
 view *view_hang(view *to, view_key key, view *child) {
+    to->marks |= bit_of(&key);
     child->key = key;
     child->next = NULL;
     if (to->last)
@@ -49,6 +55,7 @@ void view_put_all(view *to, const view *more) {
         to->first = more->first;
     to->last = more->last;
     to->count += more->count;
+    to->marks |= more->marks;
 }
 
 view *view_hang_span(arena *a, view *to, view_key key, span words) {
@@ -104,6 +111,8 @@ const view *view_get(const view *of, view_key key) {
         return NULL;
     if (of->index)
         return of->index->slots[slot_of(of->index, &key)];
+    if (!(of->marks & bit_of(&key)))
+        return NULL;
     for (const view *child = of->first; child; child = child->next)
         if (same_keys(&child->key, &key))
             return child;

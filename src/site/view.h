@@ -57,7 +57,8 @@ struct view {
         span bytes; /* VIEW_TEXT */
         struct {    /* VIEW_LIST, VIEW_OBJECT */
             view *first, *last;
-            size_t count;
+            uint32_t count;
+            uint32_t marks; /* a bit for each key here: most that are not here are seen so */
             const view_index *index; /* see view_index_fill; null: none */
         };
     };

@@ -58,12 +58,36 @@ static void lists_grow(void **state) {
     arena_free(a);
 }
 
+/* Small pieces and one larger than any block: what came before the mark stays, what comes after is
+ * zeroed again. */
+static void going_back_forgets_what_came_since(void **state) {
+    (void)state;
+    static const size_t sizes[] = {16, 100, 5000, 3 * 1024 * 1024};
+    arena *a = arena_new();
+    for (size_t i = 0; i < COUNT(sizes); i++) {
+        char *kept = arena_copy(a, span_of("kept"));
+        size_t used = arena_used(a);
+        arena_mark before = arena_here(a);
+        memset(arena_alloc(a, sizes[i]), '~', sizes[i]);
+        (void)arena_format(a, "%s", "more words");
+        arena_back(a, before);
+        assert_int_equal(arena_used(a), used);
+        assert_string_equal(kept, "kept");
+        const char *again = arena_alloc(a, sizes[i]);
+        for (size_t k = 0; k < sizes[i]; k++)
+            assert_int_equal(again[k], 0);
+        arena_back(a, before);
+    }
+    arena_free(a);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(gives_zeroed_aligned_room),
         cmocka_unit_test(reset_forgets_and_gives_zeroes_again),
         cmocka_unit_test(copies_and_formats),
         cmocka_unit_test(lists_grow),
+        cmocka_unit_test(going_back_forgets_what_came_since),
     };
     return cmocka_run_group_tests_name("arena", tests, NULL, NULL);
 }

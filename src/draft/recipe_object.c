@@ -4,7 +4,7 @@
 #include "base/words.h"
 #include "draft/duration.h"
 #include "draft/linked.h"
-#include "draft/method.h"
+#include "draft/steps.h"
 #include "draft/plain.h"
 
 /* A Recipe being read. */
@@ -265,7 +265,7 @@ static void read_ingredients(object_reader *r, const char *name, const json_t *v
 
 static void read_method(object_reader *r, const char *name, const json_t *value) {
     (void)name;
-    method_read(r->home, value, r->out);
+    steps_read(r->home, value, r->out);
 }
 
 /* -- stated figures ---------------------------------------------------------------------------- */

@@ -1,4 +1,4 @@
-#include "draft/method.h"
+#include "draft/steps.h"
 
 #include "base/number.h"
 #include "base/words.h"
@@ -13,18 +13,18 @@ typedef struct {
     draft_parts *out;
     const char *section;
     size_t in_section; /* steps so far */
-} method_reader;
+} steps_reader;
 
 static span heading_name(span line) {
     return span_trim(span_ends(line, ":") ? span_first(line, line.length - 1) : line);
 }
 
-static void set_section(method_reader *r, const char *name) {
+static void set_section(steps_reader *r, const char *name) {
     r->section = name ? arena_copy(r->home, heading_name(span_of(name))) : NULL;
     r->in_section = 0;
 }
 
-static void add_step(method_reader *r, span words) {
+static void add_step(steps_reader *r, span words) {
     words = span_trim(words);
     if (words.length == 0)
         return;
@@ -56,7 +56,7 @@ static size_t number_length(span s, size_t wanted) {
 }
 
 /* Numbers run on over the whole method or begin anew in each section. */
-static span without_number(const method_reader *r, span s) {
+static span without_number(const steps_reader *r, span s) {
     size_t length = number_length(s, r->in_section + 1);
     if (length == 0)
         length = number_length(s, r->out->steps.count + 1);
@@ -78,7 +78,7 @@ static bool is_heading(span line) {
            span_find(line, ". ") == line.length;
 }
 
-static void cut_lines(method_reader *r, span words) {
+static void cut_lines(steps_reader *r, span words) {
     span line;
     while (span_next_line(&words, &line)) {
         if (is_heading(line))
@@ -89,7 +89,7 @@ static void cut_lines(method_reader *r, span words) {
 }
 
 /* "1. Mix. 2. Bake." */
-static void cut_numbers(method_reader *r, span words) {
+static void cut_numbers(steps_reader *r, span words) {
     for (size_t number = 1; words.length; number++) {
         size_t used = number_length(words, number);
         words = span_trim(span_from(words, used));
@@ -99,17 +99,12 @@ static void cut_numbers(method_reader *r, span words) {
     }
 }
 
-static void cut(method_reader *r, span words) {
+static void cut(steps_reader *r, span words) {
     bool one_line = !words.length || !memchr(words.at, '\n', words.length);
     if (one_line && number_length(words, 1))
         cut_numbers(r, words);
     else
         cut_lines(r, words);
-}
-
-void method_cut(arena *a, span words, const char *section, draft_parts *out) {
-    method_reader r = {.home = a, .out = out, .section = section};
-    cut(&r, words);
 }
 
 /* -- objects ----------------------------------------------------------------------------------- */
@@ -119,7 +114,7 @@ static span on_one_line(arena *a, const char *words) {
 }
 
 /* A name that the text begins with, or that only counts ("Step 2"), says nothing more. */
-static bool name_adds(const method_reader *r, span name, span words) {
+static bool name_adds(const steps_reader *r, span name, span words) {
     while (span_ends(name, ".") || span_ends(name, "\u2026"))
         name.length -= span_ends(name, ".") ? 1 : strlen("\u2026");
     span plain = words_fold(r->home, name);
@@ -130,7 +125,7 @@ static bool name_adds(const method_reader *r, span name, span words) {
     return span_find(words_fold(r->home, words), plain.at) != 0;
 }
 
-static void add_named_step(method_reader *r, const char *name, const char *words) {
+static void add_named_step(steps_reader *r, const char *name, const char *words) {
     span said = words ? without_number(r, on_one_line(r->home, words)) : (span){0};
     span named = name ? without_number(r, on_one_line(r->home, name)) : (span){0};
     if (said.length == 0)
@@ -143,7 +138,7 @@ static void add_named_step(method_reader *r, const char *name, const char *words
 }
 
 /* The directions below a step, joined; tips go to the notes. */
-static void gather(method_reader *r, const json_t *value, unsigned depth, text *out) {
+static void gather(steps_reader *r, const json_t *value, unsigned depth, text *out) {
     for (size_t i = 0; i < json_array_size(value) && depth < DEPTH_MOST; i++)
         gather(r, json_array_get(value, i), depth + 1, out);
     if (json_is_array(value) || depth >= DEPTH_MOST)
@@ -169,9 +164,9 @@ static void gather(method_reader *r, const json_t *value, unsigned depth, text *
     text_add_span(out, line);
 }
 
-static void read_any(method_reader *r, const json_t *value, unsigned depth);
+static void read_any(steps_reader *r, const json_t *value, unsigned depth);
 
-static void read_section(method_reader *r, const json_t *of, const json_t *list, unsigned depth) {
+static void read_section(steps_reader *r, const json_t *of, const json_t *list, unsigned depth) {
     const char *outer = r->section;
     const char *name = linked_words(r->home, linked_get(of, "name"));
     if (name)
@@ -181,7 +176,7 @@ static void read_section(method_reader *r, const json_t *of, const json_t *list,
         set_section(r, outer);
 }
 
-static void read_step(method_reader *r, const json_t *of, const json_t *list) {
+static void read_step(steps_reader *r, const json_t *of, const json_t *list) {
     text words = TEXT_EMPTY;
     if (list)
         gather(r, list, 0, &words);
@@ -199,7 +194,7 @@ static void read_step(method_reader *r, const json_t *of, const json_t *list) {
     text_free(&words);
 }
 
-static void read_object(method_reader *r, const json_t *of, unsigned depth) {
+static void read_object(steps_reader *r, const json_t *of, unsigned depth) {
     const json_t *list = linked_get(of, "itemListElement");
     const json_t *item = linked_get(of, "item");
     if (!list)
@@ -215,7 +210,7 @@ static void read_object(method_reader *r, const json_t *of, unsigned depth) {
 }
 
 /* A list of texts is a list of steps; a text alone may hold many. */
-static void read_list(method_reader *r, const json_t *list, unsigned depth) {
+static void read_list(steps_reader *r, const json_t *list, unsigned depth) {
     for (size_t i = 0; i < json_array_size(list); i++) {
         const json_t *one = json_array_get(list, i);
         const char *words = json_is_string(one) ? linked_words(r->home, one) : NULL;
@@ -227,7 +222,7 @@ static void read_list(method_reader *r, const json_t *list, unsigned depth) {
     }
 }
 
-static void read_any(method_reader *r, const json_t *value, unsigned depth) {
+static void read_any(steps_reader *r, const json_t *value, unsigned depth) {
     if (depth >= DEPTH_MOST) {
         PARTS_ADD(r->home, r->out, remarks,
                   (draft_item){"method", "could not read: steps inside steps inside steps, because "
@@ -242,7 +237,7 @@ static void read_any(method_reader *r, const json_t *value, unsigned depth) {
         cut(r, span_of(linked_words(r->home, value)));
 }
 
-void method_read(arena *a, const json_t *value, draft_parts *out) {
-    method_reader r = {.home = a, .out = out};
+void steps_read(arena *a, const json_t *value, draft_parts *out) {
+    steps_reader r = {.home = a, .out = out};
     read_any(&r, value, 0);
 }

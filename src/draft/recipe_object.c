@@ -4,8 +4,8 @@
 #include "base/words.h"
 #include "draft/duration.h"
 #include "draft/linked.h"
-#include "draft/steps.h"
 #include "draft/plain.h"
+#include "draft/steps.h"
 
 /* A Recipe being read. */
 typedef struct {

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-void json_key(text *t, const char *key) {
+void json_put_key(text *t, const char *key) {
     char before = t->bytes[t->length - 1];
     if (before != '{' && before != '[')
         text_add_char(t, ',');
@@ -14,36 +14,36 @@ void json_key(text *t, const char *key) {
     text_add_char(t, ':');
 }
 
-void json_words(text *t, const char *key, const char *words) {
-    json_key(t, key);
+void json_put_words(text *t, const char *key, const char *words) {
+    json_put_key(t, key);
     if (words)
         text_add_json(t, span_of(words));
     else
         text_add(t, "null");
 }
 
-void json_number(text *t, const char *key, double value, int decimals) {
-    json_key(t, key);
+void json_put_number(text *t, const char *key, double value, int decimals) {
+    json_put_key(t, key);
     if (isfinite(value))
         number_add(t, value, decimals);
     else
         text_add(t, "null");
 }
 
-void json_list(text *t, const char *key) {
-    json_key(t, key);
+void json_put_list(text *t, const char *key) {
+    json_put_key(t, key);
     text_add_char(t, '[');
 }
 
-void json_list_end(text *t) {
+void json_put_list_end(text *t) {
     text_add_char(t, ']');
 }
 
-void json_object(text *t, const char *key) {
-    json_key(t, key);
+void json_put_object(text *t, const char *key) {
+    json_put_key(t, key);
     text_add_char(t, '{');
 }
 
-void json_object_end(text *t) {
+void json_put_object_end(text *t) {
     text_add_char(t, '}');
 }

@@ -24,94 +24,94 @@ uint16_t *index_numbers_of(arena *a, const recipe_rows *rows, const pantry *shel
 /* -- parts ----------------------------------------------------------------------------------- */
 
 static void open_ingredient(text *t, const ingredient *of) {
-    json_object(t, NULL);
-    json_words(t, "name", of->name);
-    json_words(t, "slug", of->slug);
-    json_words(t, "family", family_word(of->in));
+    json_put_object(t, NULL);
+    json_put_words(t, "name", of->name);
+    json_put_words(t, "slug", of->slug);
+    json_put_words(t, "family", family_word(of->in));
 }
 
 static void add_also(text *t, const char *key, const ingredient *of) {
-    json_list(t, key);
+    json_put_list(t, key);
     for (size_t i = 0; i < of->also_count; i++)
-        json_words(t, NULL, of->also[i]);
-    json_list_end(t);
+        json_put_words(t, NULL, of->also[i]);
+    json_put_list_end(t);
 }
 
 void index_add_ingredients(text *t, const uint16_t *numbers, const pantry *shelf, bool with_also) {
-    json_list(t, "ingredients");
+    json_put_list(t, "ingredients");
     for (size_t i = 0; i < shelf->count; i++) {
         if (numbers[i] == INDEX_NOT_NAMED)
             continue;
         open_ingredient(t, shelf->items[i]);
         if (with_also)
             add_also(t, "also", shelf->items[i]);
-        json_object_end(t);
+        json_put_object_end(t);
     }
-    json_list_end(t);
+    json_put_list_end(t);
 }
 
 void index_add_other_names(text *t, const uint16_t *numbers, const pantry *shelf) {
-    json_list(t, "also");
+    json_put_list(t, "also");
     for (size_t i = 0; i < shelf->count; i++)
         if (numbers[i] != INDEX_NOT_NAMED)
             add_also(t, NULL, shelf->items[i]);
-    json_list_end(t);
+    json_put_list_end(t);
 }
 
 static void add_picture(arena *a, text *t, const page_maker *by, const recipe_row *of) {
     const site_picture *picture = picture_find(by->pictures, of->picture);
     if (!picture)
         return;
-    json_object(t, "picture");
-    json_words(t, "src", picture_path_smallest(a, picture));
-    json_words(t, "alt", of->picture_text ? of->picture_text : "");
-    json_object_end(t);
+    json_put_object(t, "picture");
+    json_put_words(t, "src", picture_path_smallest(a, picture));
+    json_put_words(t, "alt", of->picture_text ? of->picture_text : "");
+    json_put_object_end(t);
 }
 
 void index_add_shown(arena *a, text *t, const page_maker *by, const recipe_row *of) {
-    json_words(t, "slug", of->slug);
-    json_words(t, "title", of->title);
-    json_words(t, "summary", of->summary);
-    json_words(t, "kind", of->kind);
-    json_words(t, "portion", of->portion_text);
+    json_put_words(t, "slug", of->slug);
+    json_put_words(t, "title", of->title);
+    json_put_words(t, "summary", of->summary);
+    json_put_words(t, "kind", of->kind);
+    json_put_words(t, "portion", of->portion_text);
     add_picture(a, t, by, of);
-    json_number(t, "protein_g", of->protein_g, 1);
-    json_number(t, "energy_kcal", of->energy_kcal, 0);
-    json_key(t, "at_least");
+    json_put_number(t, "protein_g", of->protein_g, 1);
+    json_put_number(t, "energy_kcal", of->energy_kcal, 0);
+    json_put_key(t, "at_least");
     text_add(t, of->lacking ? "true" : "false");
-    json_number(t, "minutes", of->minutes, 0);
+    json_put_number(t, "minutes", of->minutes, 0);
 }
 
 static void add_more(text *t, const recipe_row *of) {
-    json_words(t, "makes", of->makes_text);
-    json_number(t, "fibre_g", of->fibre_g, 1);
-    json_number(t, "sugars_g", of->sugars_g, 1);
-    json_list(t, "tags");
+    json_put_words(t, "makes", of->makes_text);
+    json_put_number(t, "fibre_g", of->fibre_g, 1);
+    json_put_number(t, "sugars_g", of->sugars_g, 1);
+    json_put_list(t, "tags");
     for (size_t i = 0; i < of->tag_count; i++)
-        json_words(t, NULL, of->tags[i]);
-    json_list_end(t);
+        json_put_words(t, NULL, of->tags[i]);
+    json_put_list_end(t);
 }
 
 static void add_sets(text *t, const recipe_row *of) {
-    json_list(t, "allergens");
+    json_put_list(t, "allergens");
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
         if (of->allergens >> i & 1u)
-            json_words(t, NULL, allergen_word((allergen)i));
-    json_list_end(t);
-    json_list(t, "diets");
+            json_put_words(t, NULL, allergen_word((allergen)i));
+    json_put_list_end(t);
+    json_put_list(t, "diets");
     for (size_t i = 0; i < DIET_COUNT; i++)
         if (of->diets >> i & 1u)
-            json_words(t, NULL, diet_word((diet)i));
-    json_list_end(t);
+            json_put_words(t, NULL, diet_word((diet)i));
+    json_put_list_end(t);
 }
 
 static void add_uses(text *t, const char *key, const recipe_row *of, const uint16_t *numbers,
                      bool optional) {
-    json_list(t, key);
+    json_put_list(t, key);
     for (size_t i = 0; i < of->use_count; i++)
         if (of->uses[i].optional == optional)
-            json_number(t, NULL, numbers[of->uses[i].what], 0);
-    json_list_end(t);
+            json_put_number(t, NULL, numbers[of->uses[i].what], 0);
+    json_put_list_end(t);
 }
 
 void index_add_needed(text *t, const recipe_row *of, const uint16_t *numbers) {
@@ -122,45 +122,45 @@ void index_add_needed(text *t, const recipe_row *of, const uint16_t *numbers) {
 static size_t add_swap_run(text *t, const recipe_row *of, const uint16_t *numbers, size_t first) {
     const row_swap *swaps = of->swaps;
     size_t i = first;
-    json_list(t, NULL);
-    json_number(t, NULL, numbers[swaps[first].from], 0);
+    json_put_list(t, NULL);
+    json_put_number(t, NULL, numbers[swaps[first].from], 0);
     for (; i < of->swap_count && swaps[i].from == swaps[first].from &&
            swaps[i].says == swaps[first].says;
          i++)
-        json_number(t, NULL, numbers[swaps[i].to], 0);
-    json_list_end(t);
+        json_put_number(t, NULL, numbers[swaps[i].to], 0);
+    json_put_list_end(t);
     return i;
 }
 
 static void add_swaps(text *t, const recipe_row *of, const uint16_t *numbers) {
-    json_object(t, "swaps");
+    json_put_object(t, "swaps");
     for (size_t v = 0; v < VERDICT_UNTRIED; v++) {
-        json_list(t, verdict_word((verdict)v));
+        json_put_list(t, verdict_word((verdict)v));
         for (size_t i = 0; i < of->swap_count;)
             i = of->swaps[i].says == v ? add_swap_run(t, of, numbers, i) : i + 1;
-        json_list_end(t);
+        json_put_list_end(t);
     }
-    json_object_end(t);
+    json_put_object_end(t);
 }
 
 void search_index_write(arena *a, const page_maker *by, const recipe_rows *rows, text *t) {
     const pantry *shelf = &by->folder->shelf;
     const uint16_t *numbers = index_numbers_of(a, rows, shelf);
     text_add_char(t, '{');
-    json_number(t, "version", INDEX_VERSION, 0);
+    json_put_number(t, "version", INDEX_VERSION, 0);
     index_add_ingredients(t, numbers, shelf, true);
-    json_list(t, "recipes");
+    json_put_list(t, "recipes");
     for (size_t i = 0; i < rows->count; i++) {
         const recipe_row *of = &rows->items[i];
-        json_object(t, NULL);
+        json_put_object(t, NULL);
         index_add_shown(a, t, by, of);
         add_more(t, of);
         add_sets(t, of);
         index_add_needed(t, of, numbers);
         add_uses(t, "optional", of, numbers, true);
         add_swaps(t, of, numbers);
-        json_object_end(t);
+        json_put_object_end(t);
     }
-    json_list_end(t);
-    json_object_end(t);
+    json_put_list_end(t);
+    json_put_object_end(t);
 }

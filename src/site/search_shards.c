@@ -48,10 +48,10 @@ static const char **kinds_of(sharding *s, uint16_t *kind_of_row, size_t *count) 
 }
 
 static void add_names(text *t, const char *key, const char *const words[], size_t count) {
-    json_list(t, key);
+    json_put_list(t, key);
     for (size_t i = 0; i < count; i++)
-        json_words(t, NULL, words[i]);
-    json_list_end(t);
+        json_put_words(t, NULL, words[i]);
+    json_put_list_end(t);
 }
 
 /* -- columns --------------------------------------------------------------------------------- */
@@ -149,15 +149,15 @@ static void make_head(sharding *s) {
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
         allergens[i] = allergen_word((allergen)i);
     text_add_char(&s->json, '{');
-    json_number(&s->json, "version", SHARDS_VERSION, 0);
-    json_object(&s->json, "shards");
-    json_number(&s->json, "recipes", (double)s->rows->count, 0);
-    json_number(&s->json, "rows_each", SHARD_ROWS_EACH, 0);
-    json_object_end(&s->json);
+    json_put_number(&s->json, "version", SHARDS_VERSION, 0);
+    json_put_object(&s->json, "shards");
+    json_put_number(&s->json, "recipes", (double)s->rows->count, 0);
+    json_put_number(&s->json, "rows_each", SHARD_ROWS_EACH, 0);
+    json_put_object_end(&s->json);
     add_names(&s->json, "kinds", kinds, kind_count);
     add_names(&s->json, "diets", diets, DIET_COUNT);
     add_names(&s->json, "allergens", allergens, ALLERGEN_COUNT);
-    json_object_end(&s->json);
+    json_put_object_end(&s->json);
     hand_over(s, "search/index.json");
     make_columns(s, kind_of_row);
 }
@@ -167,11 +167,11 @@ static void make_shelf(sharding *s) {
     const pantry *shelf = &s->by->folder->shelf;
     text_add_char(&s->json, '{');
     index_add_ingredients(&s->json, s->numbers, shelf, false);
-    json_object_end(&s->json);
+    json_put_object_end(&s->json);
     hand_over(s, "search/shelf.json");
     text_add_char(&s->json, '{');
     index_add_other_names(&s->json, s->numbers, shelf);
-    json_object_end(&s->json);
+    json_put_object_end(&s->json);
     hand_over(s, "search/also.json");
 }
 
@@ -392,10 +392,10 @@ static void make_rows(sharding *s) {
     for (size_t first = 0; first < s->rows->count; first += SHARD_ROWS_EACH) {
         text_add(&s->json, "{\"rows\":[");
         for (size_t i = first; i < first + SHARD_ROWS_EACH && i < s->rows->count; i++) {
-            json_object(&s->json, NULL);
+            json_put_object(&s->json, NULL);
             index_add_shown(s->a, &s->json, s->by, &s->rows->items[i]);
             index_add_needed(&s->json, &s->rows->items[i], s->numbers);
-            json_object_end(&s->json);
+            json_put_object_end(&s->json);
         }
         text_add(&s->json, "]}");
         char path[64];

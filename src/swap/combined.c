@@ -140,6 +140,47 @@ static linear_problem problem_of(const combining *c) {
                             .goal_count = c->goal_count};
 }
 
+/* -- without a program --------------------------------------------------------------------------
+ *
+ * Mostly two things are kept, and then exactly: two equations. With one amount given the other two
+ * follow, which is what the program would find at forty times the cost. */
+
+/* x[a] and x[b] that make both kept sums nothing, x[given] being set; false where there are none.
+ */
+static bool follow_from(const combining *c, size_t given, double x[THINGS_MOST]) {
+    size_t a = given == 0 ? 1 : 0, b = given == 2 ? 1 : 2;
+    const double *one = c->times[0], *two = c->times[1];
+    double area = one[a] * two[b] - one[b] * two[a];
+    x[a] = (one[b] * two[given] - two[b] * one[given]) * x[given] / area;
+    x[b] = (two[a] * one[given] - one[a] * two[given]) * x[given] / area;
+    return isfinite(x[a]) && isfinite(x[b]);
+}
+
+static bool within(const combining *c, const double x[THINGS_MOST]) {
+    for (size_t i = 0; i < c->things; i++)
+        if (x[i] < c->amounts[i].least * (1 - 1e-9) || x[i] > c->amounts[i].most * (1 + 1e-9))
+            return false;
+    return true;
+}
+
+/* Sets the amounts that keep two things exactly, within all bounds; false where none do, or where
+ * it is not two things that are kept. */
+static bool kept_exactly(const combining *c, double x[THINGS_MOST]) {
+    if (c->kept_count != 2)
+        return false;
+    bool two_go = c->of->goes_count == 2;
+    size_t given = two_go ? 2 : 0;
+    x[given] = two_go ? 1 : c->most_g[0];
+    if (!follow_from(c, given, x))
+        return false;
+    if (two_go && (x[0] <= 0 || x[1] <= 0)) /* it does not lie between the two */
+        return false;
+    double times = two_go ? fmin(c->most_g[0] / x[0], c->most_g[1] / x[1]) : 1;
+    for (size_t i = 0; i < c->things; i++)
+        x[i] *= times;
+    return within(c, x);
+}
+
 /* -- in spoons -----------------------------------------------------------------------------------
  */
 
@@ -251,6 +292,17 @@ static const char *unknown_uptake(arena *a, const combining *c) {
     return NULL;
 }
 
+/* Sets the amounts of the program; false, and why, when it has none. */
+static bool nearest(arena *a, const combining *c, double grams[THINGS_MOST], const char **why) {
+    linear_problem asked = problem_of(c);
+    linear_answer by = linear_solve(a, &asked);
+    if (by.outcome == LINEAR_MET)
+        memcpy(grams, by.values, sizeof *grams * c->things);
+    else
+        *why = in_the_way(a, c, &by);
+    return by.outcome == LINEAR_MET;
+}
+
 /* -- the whole -----------------------------------------------------------------------------------
  */
 
@@ -276,18 +328,15 @@ combined_amounts combined_amounts_of(arena *a, const combination *of) {
         if (of->keeps >> k & 1u)
             keep(&c, k);
     take_out_much(&c);
-    linear_problem asked = problem_of(&c);
-    linear_answer by = linear_solve(a, &asked);
-    if (by.outcome != LINEAR_MET) {
-        out.in_the_way = in_the_way(a, &c, &by);
+    double grams[THINGS_MOST];
+    if (!kept_exactly(&c, grams) && !nearest(a, &c, grams, &out.in_the_way))
         return out;
-    }
     if (!of->exactly)
-        move_to_steps(&c, by.values);
+        move_to_steps(&c, grams);
     out.possible = true;
     for (size_t i = 0; i < of->goes_count; i++)
-        out.goes_g[i] = by.values[i];
+        out.goes_g[i] = grams[i];
     for (size_t i = 0; i < of->comes_count; i++)
-        out.comes_g[i] = range_of(of, by.values[of->goes_count + i]);
+        out.comes_g[i] = range_of(of, grams[of->goes_count + i]);
     return out;
 }

@@ -8,8 +8,9 @@
  * holds as nearly as can be, and never misses by more than a baker notices. Where two go, two
  * things at the most are kept, which leaves open how much goes, and as much goes as may: of flours,
  * meals and purées a part, so that what is left still binds and moistens. Where one goes, all of it
- * does. A small goal program (base/linear.h), whose amounts are then moved to spoons, or to grams
- * that scales show, where that still keeps what is to be kept. */
+ * does. Two equations where two things can be kept exactly, else a small goal program
+ * (base/linear.h), which also tells what stands in the way. The amounts are then moved to spoons,
+ * or to grams that scales show, where that still keeps what is to be kept. */
 #ifndef SWAP_COMBINED_H
 #define SWAP_COMBINED_H
 

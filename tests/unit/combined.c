@@ -163,6 +163,20 @@ static bool is_at_least(const combination *of, const combined_amounts *by) {
     return false;
 }
 
+/* Where the two kept things say as much of the same, there are no two equations, and the program
+ * answers: water in two bottles. */
+static void what_no_equations_give_the_program_does(void **state) {
+    (void)state;
+    larder *l = larder_new();
+    combination of = one_by_two(l, "water", 80, "water", "oat milk");
+    of.keeps = 1u << KEPT_WEIGHT | 1u << KEPT_FREE_WATER | 1u << KEPT_BULK;
+    combined_amounts by = combined_amounts_of(l->a, &of);
+    assert_true(by.possible);
+    expect_near("weight", by.comes_g[0].typical + by.comes_g[1].typical, 80, 1);
+    assert_true(by.comes_g[1].typical < 3); /* oat milk brings bulk that is not to be there */
+    larder_free(l);
+}
+
 /* Before moving to spoons. */
 static void scales(larder *l, combination *of, const char *name) {
     combined_amounts by = combined_amounts_of(l->a, of);
@@ -337,6 +351,7 @@ int main(void) {
         cmocka_unit_test(an_egg_is_white_and_butter),
         cmocka_unit_test(as_much_goes_as_the_scarcer_of_two_lets),
         cmocka_unit_test(amounts_keep_what_is_to_be_kept_or_say_why_not),
+        cmocka_unit_test(what_no_equations_give_the_program_does),
         cmocka_unit_test(a_larger_recipe_has_larger_amounts),
         cmocka_unit_test(amounts_are_measured_in_spoons),
         cmocka_unit_test(what_stands_in_the_way_is_said),

@@ -106,10 +106,16 @@ static void put_aside(marking *m, const char *words) {
     put_element(m, "<span class=\"aside\">", span_of(words), "</span>");
 }
 
-/* "brown rice protein (was pea protein powder)"; a word that is less than the name stays, since it
- * may mean a part of it: "whites (now egg substitute)". */
+/* A word that is less than the name stays, since it may mean a part of it, "whites (now egg
+ * substitute)"; and so does one behind an article, which may not fit another: "an oat flour". */
+static bool name_stays(const marking *m, const mention *of) {
+    span before = span_first(m->words, of->name_at);
+    return of->loose || span_ends(before, " a ") || span_ends(before, " an ");
+}
+
+/* "brown rice protein (was pea protein powder)". */
 static void put_other_name(marking *m, const mention *of, span name, const ingredient *now) {
-    if (of->loose) {
+    if (name_stays(m, of)) {
         put_words(m, name);
         put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"), now->name));
         return;
@@ -154,7 +160,7 @@ static void put_name(marking *m, const mention *of) {
     else
         put_element(m,
                     arena_format(m->a, "<span data-line=\"%d\"%s>", of->line,
-                                 of->loose ? " data-loose" : ""),
+                                 name_stays(m, of) ? " data-loose" : ""),
                     name, "</span>");
     m->done = of->name_at + of->name_length;
 }
@@ -184,16 +190,34 @@ static bool begins_paragraph(cmark_node *node) {
     return cmark_node_get_type(node) == CMARK_NODE_PARAGRAPH;
 }
 
-/* "Almond meal clumps" is said of almond meal, whatever stands in its place: steps begin with what
- * is to be done. */
 static bool begins_sentence(const marking *m, size_t at) {
     while (at > 0 && m->words.at[at - 1] == ' ')
         at--;
     return at > 0 ? strchr(".!?:;", m->words.at[at - 1]) != NULL : begins_paragraph(m->before);
 }
 
+/* "the whey goes", "casein stiffens": a word that ends as a verb of one thing does follows. */
+static bool does_something(const marking *m, size_t end) {
+    enum { SHORTEST_VERB = 4 };
+    span rest = span_from(m->words, end), word;
+    if (!span_begins(rest, " "))
+        return false;
+    word = span_next_word(&rest);
+    while (word.length > 0 && strchr(".,;:!?)", word.at[word.length - 1]))
+        word.length--;
+    return word.length >= SHORTEST_VERB && span_ends(word, "s") && !span_ends(word, "ss") &&
+           !span_is(word, "plus");
+}
+
+/* "Almond meal clumps" is said of almond meal, whatever stands in its place: steps begin with what
+ * is to be done, and what they do a thing to does nothing itself. */
+static bool is_said_of_it(const marking *m, const mention *of) {
+    return of->amount_length == 0 &&
+           (begins_sentence(m, of->at) || does_something(m, of->name_at + of->name_length));
+}
+
 static void put_mention(marking *m, const mention *of) {
-    if (of->amount_length == 0 && begins_sentence(m, of->at))
+    if (is_said_of_it(m, of))
         return;
     if (of->amount_length && of->amount_at < of->name_at)
         put_amount(m, of);

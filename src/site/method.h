@@ -5,8 +5,8 @@
  *     <data value="62" data-line="6">4 tablespoons</data> of the <span data-line="6">milk</span>
  *
  * `data-line` counts the lines of the ingredient list from 0; `value` is grams. Marks stand in
- * numbered lists alone, and not at what begins a sentence: what else a body says (how it keeps,
- * why almond meal clumps) is said of the recipe as it is written. */
+ * numbered lists alone, and not at what begins a sentence or does something itself: what else a
+ * body says (how it keeps, that almond meal clumps) is said of the recipe as it is written. */
 #ifndef SITE_METHOD_H
 #define SITE_METHOD_H
 

@@ -1,5 +1,6 @@
 #include "base/memory.h"
 
+#include <stdbool.h>
 #include <unistd.h>
 
 void *memory_get(size_t size) {
@@ -9,11 +10,16 @@ void *memory_get(size_t size) {
     return room;
 }
 
-void *memory_get_zeroed(size_t size) {
-    void *room = calloc(1, size ? size : 1);
+void *memory_get_array(size_t count, size_t size) {
+    bool any = count && size;
+    void *room = calloc(any ? count : 1, any ? size : 1);
     if (!room)
         memory_failed();
     return room;
+}
+
+void *memory_get_zeroed(size_t size) {
+    return memory_get_array(1, size);
 }
 
 void *memory_resize(void *old, size_t size) {

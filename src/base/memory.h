@@ -10,6 +10,9 @@ void *memory_get(size_t size) __attribute__((malloc, returns_nonnull));
 /* The same, zeroed. */
 void *memory_get_zeroed(size_t size) __attribute__((malloc, returns_nonnull));
 
+/* `count` times `size` bytes, zeroed; never null, whatever they multiply to. */
+void *memory_get_array(size_t count, size_t size) __attribute__((malloc, returns_nonnull));
+
 /* `old` (or null) grown or shrunk to `size` bytes; never null. */
 void *memory_resize(void *old, size_t size) __attribute__((returns_nonnull));
 

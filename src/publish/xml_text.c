@@ -1,6 +1,7 @@
 #include "publish/xml_text.h"
 
 #include "base/list.h"
+#include "base/memory.h"
 
 #include <expat.h>
 
@@ -50,11 +51,8 @@ static void declaration(void *state, const XML_Char *name, const XML_Char *syste
 bool xml_read(arena *a, const char *file, span bytes, const char *name, xml_texts *out,
               problems *found) {
     reader r = {.home = a, .name = name, .out = out, .words = TEXT_EMPTY};
-    r.parser = XML_ParserCreate("UTF-8");
-    if (!r.parser) {
-        problem_add(found, (place){file, 0, 0}, NULL, "no memory left to read it");
-        return false;
-    }
+    const XML_Memory_Handling_Suite memory = {memory_get, memory_resize, free};
+    r.parser = XML_ParserCreate_MM("UTF-8", &memory, NULL);
     XML_SetUserData(r.parser, &r);
     XML_SetElementHandler(r.parser, begin, end);
     XML_SetCharacterDataHandler(r.parser, words);

@@ -1,10 +1,26 @@
 #include "site/markdown_tree.h"
 
+#include "base/memory.h"
+
 #include <stdlib.h>
 
+/* cmark's own would end the program in its way. */
+static cmark_mem *memory(void) {
+    static cmark_mem ours = {memory_get_array, memory_resize, free};
+    return &ours;
+}
+
 cmark_node *markdown_read(span markdown) {
-    return cmark_parse_document(markdown.at ? markdown.at : "", markdown.length,
-                                CMARK_OPT_DEFAULT | CMARK_OPT_VALIDATE_UTF8);
+    cmark_parser *by =
+        cmark_parser_new_with_mem(CMARK_OPT_DEFAULT | CMARK_OPT_VALIDATE_UTF8, memory());
+    cmark_parser_feed(by, markdown.at ? markdown.at : "", markdown.length);
+    cmark_node *document = cmark_parser_finish(by);
+    cmark_parser_free(by);
+    return document;
+}
+
+cmark_node *markdown_node(cmark_node_type sort) {
+    return cmark_node_new_with_mem(sort, memory());
 }
 
 void markdown_write(cmark_node *document, text *out) {

@@ -10,6 +10,9 @@
  * cmark_node_free. */
 cmark_node *markdown_read(span markdown);
 
+/* A new node, to be put into a document or freed. */
+cmark_node *markdown_node(cmark_node_type sort);
+
 /* Adds its HTML to `out`, raw HTML left out. */
 void markdown_write(cmark_node *document, text *out);
 

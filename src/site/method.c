@@ -25,7 +25,7 @@ typedef struct {
 } marking;
 
 static cmark_node *text_node(span words) {
-    cmark_node *node = cmark_node_new(CMARK_NODE_TEXT);
+    cmark_node *node = markdown_node(CMARK_NODE_TEXT);
     text t = TEXT_EMPTY;
     text_add_span(&t, words);
     cmark_node_set_literal(node, t.bytes);
@@ -39,7 +39,7 @@ static void put_words(marking *m, span words) {
 }
 
 static void put_element(marking *m, const char *enter, span words, const char *exit) {
-    cmark_node *element = cmark_node_new(CMARK_NODE_CUSTOM_INLINE);
+    cmark_node *element = markdown_node(CMARK_NODE_CUSTOM_INLINE);
     cmark_node_set_on_enter(element, enter);
     cmark_node_set_on_exit(element, exit);
     cmark_node_append_child(element, text_node(words));
@@ -281,7 +281,7 @@ static const char *html_of(arena *a, cmark_node *document) {
 
 /* Takes what follows `last` out of its document. */
 static const char *notes_html(arena *a, cmark_node *last) {
-    cmark_node *rest = cmark_node_new(CMARK_NODE_DOCUMENT);
+    cmark_node *rest = markdown_node(CMARK_NODE_DOCUMENT);
     while (last && cmark_node_next(last)) {
         cmark_node *next = cmark_node_next(last);
         cmark_node_unlink(next);

@@ -1,5 +1,7 @@
 #include "site/view_json.h"
 
+#include "base/memory.h"
+
 #include <jansson.h>
 #include <stdint.h>
 
@@ -56,6 +58,7 @@ static view *from_json(arena *a, const json_t *value) {
 
 view *view_read_json(arena *a, const char *file, span bytes, problems *found) {
     json_error_t error;
+    json_set_alloc_funcs(memory_get, free); /* its own would look like a fault in the file */
     json_t *value = json_loadb(bytes.at, bytes.length, JSON_REJECT_DUPLICATES, &error);
     if (!value) {
         place at = {file, (unsigned)error.line, (unsigned)error.column};

@@ -1,6 +1,7 @@
 #include "pictures/drawing.h"
 
 #include "base/files.h"
+#include "base/memory.h"
 #include "base/number.h"
 
 #include <expat.h>
@@ -98,9 +99,8 @@ static void on_doctype(void *user, const char *name, const char *system, const c
 }
 
 static const char *look_into(span bytes, drawing *of) {
-    *of = (drawing){.by = XML_ParserCreate(NULL)};
-    if (!of->by)
-        return "there is not enough memory";
+    const XML_Memory_Handling_Suite memory = {memory_get, memory_resize, free};
+    *of = (drawing){.by = XML_ParserCreate_MM(NULL, &memory, NULL)};
     XML_SetUserData(of->by, of);
     XML_SetElementHandler(of->by, on_element, on_end);
     XML_SetStartDoctypeDeclHandler(of->by, on_doctype);
@@ -109,29 +109,32 @@ static const char *look_into(span bytes, drawing *of) {
     return whole || of->wrong ? of->wrong : "it is no well-formed XML";
 }
 
-/* Adds the size to `told`; what is wrong, or null. */
-static const char *make(arena *a, const char *folder, const char *from, const char *stem,
-                        text *told) {
+static picture_outcome fail(text *told, const char *why, picture_outcome as) {
+    text_clear(told);
+    text_add(told, why);
+    return as;
+}
+
+static picture_outcome make(arena *a, const char *folder, const char *from, const char *stem,
+                            text *told) {
     span bytes;
     drawing of;
     int why = 0;
     if (!file_read(a, from, &bytes, &why))
-        return strerror(why);
+        return fail(told, strerror(why), PICTURE_MACHINE_FAILED);
     const char *wrong = look_into(bytes, &of);
     if (wrong)
-        return wrong;
+        return fail(told, wrong, PICTURE_REFUSED);
     int width = (int)(of.box[2] + 0.5), height = (int)(of.box[3] + 0.5);
     if (!file_write(arena_format(a, "%s/%s-%dx%d.svg", folder, stem, width, height), bytes, &why))
-        return strerror(why);
+        return fail(told, strerror(why), PICTURE_MACHINE_FAILED);
     text_format(told, " %dx%d", width, height);
-    return NULL;
+    return PICTURE_MADE;
 }
 
-bool drawing_make(const char *folder, const char *from, const char *stem, text *told) {
+picture_outcome drawing_make(const char *folder, const char *from, const char *stem, text *told) {
     arena *a = arena_new();
-    const char *why = make(a, folder, from, stem, told);
-    if (why)
-        text_add(told, why);
+    picture_outcome outcome = make(a, folder, from, stem, told);
     arena_free(a);
-    return !why;
+    return outcome;
 }

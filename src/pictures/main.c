@@ -9,11 +9,13 @@
  * A photograph FROM is written upright, in sRGB, without its metadata (place, camera, preview), at
  * up to three widths, never enlarged, each as FOLDER/STEM-<width>x<height>.webp and .jpg; an SVG
  * drawing as it is, as STEM-<width>x<height>.svg. For each, in order, a line on standard output:
- * "fine" and its sizes ("fine 320x240 800x600"), or what is wrong. Exit code 0, or 2 for wrong use.
+ * "fine" and its sizes ("fine 320x240 800x600"), or what is wrong with it, or "machine" and what is
+ * wrong with the machine. Exit code 0, or 2 for wrong use.
  */
 #include "pictures/drawing.h"
 #include "pictures/photograph.h"
 
+#include <errno.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/resource.h>
@@ -43,29 +45,34 @@ static void make_one(const char *folder, const char *from, const char *stem, int
     limit(RLIMIT_CORE, 0);
     size_t length = strlen(from);
     bool drawn = length > 4 && strcasecmp(from + length - 4, ".svg") == 0;
-    bool made = drawn ? drawing_make(folder, from, stem, &told)
-                      : photograph_make(folder, from, stem, &told);
+    picture_outcome outcome = drawn ? drawing_make(folder, from, stem, &told)
+                                    : photograph_make(folder, from, stem, &told);
     bool heard = write(tell, told.bytes ? told.bytes : "", told.length) >= 0;
-    _exit(made && heard ? EXIT_SUCCESS : EXIT_FAILURE);
+    _exit(heard ? (int)outcome : PICTURE_MACHINE_FAILED);
 }
 
 /* What the child said, line ends made blanks. */
 static void hear(int from, char *said, size_t size) {
     size_t length = 0;
     ssize_t got;
-    while (length + 1 < size && (got = read(from, said + length, size - 1 - length)) > 0)
-        length += (size_t)got;
+    while (length + 1 < size && ((got = read(from, said + length, size - 1 - length)) > 0 ||
+                                 (got < 0 && errno == EINTR)))
+        length += got > 0 ? (size_t)got : 0;
     said[length] = '\0';
     for (char *c = said; *c; c++)
         if ((unsigned char)*c < ' ')
             *c = ' ';
 }
 
+static const char *lead_of(int status) {
+    return status == PICTURE_MADE ? "fine" : status == PICTURE_REFUSED ? "" : "machine ";
+}
+
 static void make_apart(const char *folder, const char *from, const char *stem) {
     int ends[2], status = 0;
     char said[TOLD_MOST] = "";
     if (pipe(ends) != 0) {
-        puts("no pipe could be opened");
+        puts("machine no pipe could be opened");
         return;
     }
     fflush(stdout);
@@ -76,11 +83,11 @@ static void make_apart(const char *folder, const char *from, const char *stem) {
     hear(ends[0], said, sizeof said);
     close(ends[0]);
     if (child < 0 || waitpid(child, &status, 0) < 0)
-        puts("no process could be started");
+        puts("machine no process could be started");
     else if (WIFSIGNALED(status))
         puts("decoding it took too much memory or time, or failed in the middle");
     else
-        printf("%s%s\n", WEXITSTATUS(status) == 0 ? "fine" : "", said);
+        printf("%s%s\n", lead_of(WEXITSTATUS(status)), said);
 }
 
 int main(int count, char **words) {

@@ -1,31 +1,30 @@
 #include "pictures/photograph.h"
 
-#include <stdio.h>
-#include <string.h>
+#include "base/files.h"
+#include "base/list.h"
+
 #include <vips/vips.h>
 
 /* Quality by eye; WebP reaches that of the JPEG with a lower number. */
 enum { JPEG_QUALITY = 82, WEBP_QUALITY = 78 };
 
-enum { PATH_MOST = 4096 };
-
-static bool fail(text *told, const char *what) {
+static picture_outcome fail(text *told, const char *what, picture_outcome as) {
     text_clear(told);
     text_add(told, what);
-    return false;
+    return as;
 }
 
 /* The first line of what libvips says. */
-static bool fail_by_library(text *told) {
+static picture_outcome fail_by_library(text *told) {
     const char *said = vips_error_buffer();
     size_t length = strcspn(said, "\n");
     text_clear(told);
     text_format(told, "it can't be decoded: %.*s", (int)length, said);
-    return false;
+    return PICTURE_REFUSED;
 }
 
 /* Width as it will stand, and whether the size can be decoded: only the header is read. */
-static bool measure(const char *from, int *width, text *told) {
+static picture_outcome measure(const char *from, int *width, text *told) {
     VipsImage *header = vips_image_new_from_file(from, NULL);
     if (!header)
         return fail_by_library(told);
@@ -33,34 +32,36 @@ static bool measure(const char *from, int *width, text *told) {
     bool lies = vips_image_get_orientation_swap(header); /* sideways: to be turned */
     *width = lies ? vips_image_get_height(header) : vips_image_get_width(header);
     g_object_unref(header);
-    return pixels <= PHOTOGRAPH_PIXELS_MOST || fail(told, "it has too many pixels");
+    return pixels <= PHOTOGRAPH_PIXELS_MOST ? PICTURE_MADE
+                                            : fail(told, "it has too many pixels", PICTURE_REFUSED);
 }
 
-typedef int writer(VipsImage *of, const char *to);
+/* Encodes it into `*bytes`, to be freed with g_free. */
+typedef int writer(VipsImage *of, void **bytes, size_t *length);
 
-static int write_jpeg(VipsImage *of, const char *to) {
-    return vips_jpegsave(of, to, "Q", JPEG_QUALITY, "strip", TRUE, "interlace", TRUE,
-                         "optimize_coding", TRUE, NULL);
+static int write_jpeg(VipsImage *of, void **bytes, size_t *length) {
+    return vips_jpegsave_buffer(of, bytes, length, "Q", JPEG_QUALITY, "strip", TRUE, "interlace",
+                                TRUE, "optimize_coding", TRUE, NULL);
 }
 
-static int write_webp(VipsImage *of, const char *to) {
-    return vips_webpsave(of, to, "Q", WEBP_QUALITY, "strip", TRUE, NULL);
+static int write_webp(VipsImage *of, void **bytes, size_t *length) {
+    return vips_webpsave_buffer(of, bytes, length, "Q", WEBP_QUALITY, "strip", TRUE, NULL);
 }
 
-/* Written beside under a name of its own, then renamed: no half file is ever seen. */
-static bool put(VipsImage *of, writer *by, const char *folder, const char *stem, const char *ending,
-                text *told) {
-    char to[PATH_MOST], beside[PATH_MOST];
-    int width = vips_image_get_width(of), height = vips_image_get_height(of);
-    int whole = snprintf(to, sizeof to, "%s/%s-%dx%d.%s", folder, stem, width, height, ending);
-    int other = snprintf(beside, sizeof beside, "%s/.%s-%d.%s.part", folder, stem, width, ending);
-    if (whole >= PATH_MOST || other >= PATH_MOST)
-        return fail(told, "its name is too long");
-    if (by(of, beside) != 0) {
-        (void)remove(beside);
+static picture_outcome put(VipsImage *of, writer *by, const char *stem, const char *ending,
+                           text *told) {
+    void *bytes = NULL;
+    size_t length = 0;
+    int why = 0;
+    if (by(of, &bytes, &length) != 0)
         return fail_by_library(told);
-    }
-    return rename(beside, to) == 0 || fail(told, "it can't be written");
+    text to = TEXT_EMPTY;
+    text_format(&to, "%s-%dx%d.%s", stem, vips_image_get_width(of), vips_image_get_height(of),
+                ending);
+    bool written = file_write(to.bytes, (span){bytes, length}, &why);
+    text_free(&to);
+    g_free(bytes);
+    return written ? PICTURE_MADE : fail(told, strerror(why), PICTURE_MACHINE_FAILED);
 }
 
 /* Takes out all that a camera or a program noted: place, time, camera, preview, profile. (WebP
@@ -95,40 +96,48 @@ static VipsImage *scaled(const char *from, int width) {
     return held;
 }
 
-static bool make_width(const char *folder, const char *from, const char *stem, int width,
-                       text *told) {
+/* `stem`: its path up to the sizes. */
+static picture_outcome make_width(const char *from, const char *stem, int width, text *told) {
     VipsImage *held = scaled(from, width);
     if (!held)
         return fail_by_library(told);
-    bool made = put(held, write_webp, folder, stem, "webp", told) &&
-                put(held, write_jpeg, folder, stem, "jpg", told);
-    if (made)
+    picture_outcome outcome = put(held, write_webp, stem, "webp", told);
+    if (outcome == PICTURE_MADE)
+        outcome = put(held, write_jpeg, stem, "jpg", told);
+    if (outcome == PICTURE_MADE)
         text_format(told, " %dx%d", vips_image_get_width(held), vips_image_get_height(held));
     g_object_unref(held);
-    return made;
+    return outcome;
+}
+
+static picture_outcome make_widths(const char *from, const char *stem, text *told) {
+    static const int widths[] = PHOTOGRAPH_WIDTHS;
+    int width;
+    picture_outcome outcome = measure(from, &width, told);
+    for (size_t i = 0; outcome == PICTURE_MADE && i < COUNT(widths); i++) {
+        bool whole = width <= widths[i]; /* the last that it has pixels for */
+        outcome = make_width(from, stem, whole ? width : widths[i], told);
+        if (whole)
+            break;
+    }
+    return outcome;
 }
 
 static void be_quiet(const gchar *domain, GLogLevelFlags level, const gchar *said, gpointer with) {
     (void)domain, (void)level, (void)said, (void)with;
 }
 
-bool photograph_make(const char *folder, const char *from, const char *stem, text *told) {
-    static const int widths[] = PHOTOGRAPH_WIDTHS;
-    int width;
+picture_outcome photograph_make(const char *folder, const char *from, const char *stem,
+                                text *told) {
     g_log_set_handler("VIPS", G_LOG_LEVEL_MASK, be_quiet, NULL); /* faults are told by the caller */
     if (VIPS_INIT("crumbnote-pictures") != 0)
         return fail_by_library(told);
     vips_block_untrusted_set(TRUE);
     vips_cache_set_max(0);
     vips_concurrency_set(1);
-    if (!measure(from, &width, told))
-        return false;
-    for (size_t i = 0; i < sizeof widths / sizeof widths[0]; i++) {
-        bool whole = width <= widths[i]; /* the last that it has pixels for */
-        if (!make_width(folder, from, stem, whole ? width : widths[i], told))
-            return false;
-        if (whole)
-            break;
-    }
-    return true;
+    text path = TEXT_EMPTY;
+    text_format(&path, "%s/%s", folder, stem);
+    picture_outcome outcome = make_widths(from, path.bytes, told);
+    text_free(&path);
+    return outcome;
 }

@@ -3,6 +3,7 @@
 #define PICTURES_PHOTOGRAPH_H
 
 #include "base/text.h"
+#include "pictures/outcome.h"
 
 /* Widths that are made, in pixels. */
 #define PHOTOGRAPH_WIDTHS                                                                          \
@@ -12,8 +13,8 @@
 enum { PHOTOGRAPH_PIXELS_MOST = 100000000 };
 
 /* Makes FOLDER/STEM-<width>x<height>.webp and .jpg of the file `from`, each written beside and
- * renamed, and adds each " <width>x<height>" to `told`. False, with the reason added to `told`,
- * when it can't be decoded or written. */
-bool photograph_make(const char *folder, const char *from, const char *stem, text *told);
+ * renamed, and adds each " <width>x<height>" to `told`; the reason alone where it can't be
+ * decoded or written. */
+picture_outcome photograph_make(const char *folder, const char *from, const char *stem, text *told);
 
 #endif

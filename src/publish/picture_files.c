@@ -147,6 +147,13 @@ static void hear(int from, text *said) {
 
 /* -- what was made --------------------------------------------------------------------------- */
 
+static void complain_of_machine(picture_run *run, const picture_work *of, span why) {
+    run->failed = true;
+    problem_add(run->found, (place){arena_format(run->home, "pictures/%s", of->shown.name), 0, 0},
+                "mind space and permissions of the output folder",
+                "its pictures can't be made: %.*s", SPAN(why));
+}
+
 static void complain(picture_run *run, const picture_work *of, span why) {
     problem_add(run->found, (place){arena_format(run->home, "pictures/%s", of->shown.name), 0, 0},
                 "open it in a picture program and save it anew, as JPEG, PNG, WebP or SVG", "%.*s",
@@ -180,7 +187,7 @@ static void note_files(picture_run *run, picture_work *of, span sizes) {
 }
 
 static void settle_one(picture_run *run, picture_work *of, span said) {
-    static const char fine[] = "fine";
+    static const char fine[] = "fine", machine[] = "machine ";
     arena *a = arena_new();
     span bytes;
     int why;
@@ -188,8 +195,12 @@ static void settle_one(picture_run *run, picture_work *of, span said) {
         note_files(run, of, span_from(said, strlen(fine)));
         if (file_read(a, path_join(a, run->from, of->shown.name), &bytes, &why))
             of->kept.content = digest_of(bytes);
+    } else if (span_begins(said, machine)) {
+        complain_of_machine(run, of, span_from(said, strlen(machine)));
+    } else if (said.length) {
+        complain(run, of, said);
     } else {
-        complain(run, of, said.length ? said : span_of("it can't be made into pictures"));
+        complain_of_machine(run, of, span_of("crumbnote-pictures ended early"));
     }
     arena_free(a);
 }

@@ -20,8 +20,8 @@ const char **picture_stems(arena *a, const file_list *names);
 
 /* Makes those of `work` that do not stay, `workers` at a time, from the folder `from` into the
  * pictures/ of to->folder; fills `shown.sizes` and `kept`. One that can't be decoded is an error
- * in `found` and has no files. Where the other program is not to be found, files are copied as
- * they are, with a warning. */
+ * in `found` and has no files; `*machine_failed` is set where the machine is at fault. Where the
+ * other program is not to be found, files are copied as they are, with a warning. */
 void picture_files_make(picture_work work[], size_t count, const char *from, unsigned workers,
                         const outputs *to, problems *found, bool *machine_failed);
 

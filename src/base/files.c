@@ -1,6 +1,7 @@
 #include "base/files.h"
 
 #include "base/list.h"
+#include "base/memory.h"
 #include "base/text.h"
 
 #include <dirent.h>
@@ -136,11 +137,41 @@ static bool write_new(const char *beside, const char *path, span bytes, int *why
     return false;
 }
 
+static const char unfinished[] = ".new-";
+
+/* Where what is to stand at `path` is written. */
+static void add_beside(text *to, const char *path) {
+    text_format(to, "%s%s%ld", path, unfinished, (long)getpid());
+}
+
+bool file_is_unfinished(span name, span *of) {
+    size_t digits = 0;
+    while (digits < name.length && isdigit((unsigned char)name.at[name.length - 1 - digits]))
+        digits++;
+    span before = span_first(name, name.length - digits);
+    *of = span_first(name, before.length - strlen(unfinished));
+    return digits && before.length > strlen(unfinished) && span_ends(before, unfinished);
+}
+
+void file_clear_unfinished(const char *path) {
+    arena *a = arena_new();
+    const char *folder = path_folder(a, path);
+    DIR *listed = opendir(folder);
+    struct dirent *entry;
+    span of;
+    while (listed && (entry = readdir(listed)) != NULL)
+        if (file_is_unfinished(span_of(entry->d_name), &of) && span_is(of, path_name(path)))
+            (void)unlink(path_join(a, folder, entry->d_name));
+    if (listed)
+        closedir(listed);
+    arena_free(a);
+}
+
 bool file_write(const char *path, span bytes, int *why) {
     if (holds_already(path, bytes))
         return true;
     text beside = TEXT_EMPTY;
-    text_format(&beside, "%s.new-%ld", path, (long)getpid());
+    add_beside(&beside, path);
     bool good = write_new(beside.bytes, path, bytes, why);
     text_free(&beside);
     return good;
@@ -171,11 +202,11 @@ static bool is_as_it_was(const char *path, bool there, span was) {
 
 bool file_replace(const char *path, span was, span bytes, int *why) {
     struct stat about;
-    char *real = realpath(path, NULL);
+    char *real = path_real(path);
     bool there = real && stat(real, &about) == 0;
     const char *target = there ? real : path;
     text beside = TEXT_EMPTY;
-    text_format(&beside, "%s.new-%ld", target, (long)getpid());
+    add_beside(&beside, target);
     bool good = write_safely(beside.bytes, there ? &about : NULL, bytes, why);
     if (good && !is_as_it_was(target, there, was))
         good = refuse(why, ESTALE);
@@ -247,7 +278,7 @@ static int compare_entries(const void *left, const void *right) {
 
 /* A link's target is a regular file that stays inside `folder`. */
 static bool link_stays_inside(const char *folder, const char *path, struct stat *about) {
-    char *real = realpath(path, NULL), *home = realpath(folder, NULL);
+    char *real = path_real(path), *home = path_real(folder);
     bool inside = real && home && span_begins(span_of(real), home) && real[strlen(home)] == '/' &&
                   stat(real, about) == 0 && S_ISREG(about->st_mode);
     free(real);
@@ -330,6 +361,13 @@ char *path_folder(arena *a, const char *path) {
     if (!slash)
         return arena_copy(a, span_of("."));
     return arena_copy(a, slash == path ? span_of("/") : (span){path, (size_t)(slash - path)});
+}
+
+char *path_real(const char *path) {
+    char *real = realpath(path, NULL);
+    if (!real && errno == ENOMEM)
+        memory_failed();
+    return real;
 }
 
 const char *path_name(const char *path) {

@@ -30,6 +30,13 @@ bool file_write(const char *path, span bytes, int *why);
  * they take its place. */
 bool file_replace(const char *path, span was, span bytes, int *why);
 
+/* True for the name of a file that was being written ("page.html.new-123"); `*of` is then the name
+ * it was to have. Only a program that was killed leaves one. */
+bool file_is_unfinished(span name, span *of);
+
+/* Removes the unfinished ones of the file at `path`. Nobody may be writing it. */
+void file_clear_unfinished(const char *path);
+
 /* Copies the regular file at `from` to `to`, as file_write writes. */
 bool file_copy(const char *from, const char *to, int *why);
 
@@ -82,6 +89,10 @@ char *path_join(arena *a, const char *folder, const char *name);
 
 /* The folder part of `path` ("." when it has none), in the arena. */
 char *path_folder(arena *a, const char *path);
+
+/* The whole path that `path` leads to, links followed; null when it leads nowhere. The caller frees
+ * it. */
+char *path_real(const char *path);
 
 /* The last part of `path`; borrows. */
 const char *path_name(const char *path);

@@ -4,6 +4,7 @@
 #include "publish/recipe_pages.h"
 #include "publish/site_pages.h"
 #include "publish/unchanged.h"
+#include "publish/unfinished.h"
 #include "read/recipe_files.h"
 #include "read/silence.h"
 #include "read/trial_builds.h"
@@ -201,6 +202,12 @@ static void make_site_pages(build *b) {
     b->next.whole = whole_of(&b->now, &b->next, &b->by.folder->shelf);
     if (site_pages_stay(b, &to))
         return;
+    if (b->machine_failed) { /* they would leave out what could not be read or written */
+        b->changed = true;
+        b->next.whole = 0;
+        b->next.files = b->earlier.files;
+        return;
+    }
     recipe_rows rows = rows_of(b->home, &b->next.recipes);
     site_pages_make(&(site_pages){&b->by, &rows, &b->next.recipes}, b->asked->workers, &to,
                     b->found);
@@ -257,33 +264,68 @@ static written_files doubtful_files(arena *a, const record *was, const record *n
     return all;
 }
 
-static void remove_gone(const build *b) {
-    arena *a = arena_new();
-    written_files doubtful = doubtful_files(a, &b->earlier, &b->next);
-    if (doubtful.count) {
-        written_files now = files_of(a, &b->next);
-        outputs_remove(b->asked->out, &doubtful, &now);
-    }
-    arena_free(a);
+static void write_record(build *b) {
+    int why = 0;
+    b->next.settled_ns = file_clock_ns();
+    if (record_write(&b->next, b->asked->out, &why))
+        return;
+    b->machine_failed = true;
+    problem_add(b->found, (place){RECORD_NAME, 0, 0},
+                "mind space and permissions of the output folder", "can't be written: %s",
+                strerror(why));
 }
 
-/* Takes away what is no longer part of the site, then writes the record. Were it the other way
- * round, a build that is stopped in between would leave files that nobody knows of. */
-static void settle(build *b) {
-    const char *folder = b->asked->out;
+/* Adds to the record those of `earlier` that are no part of the site now: what still stands. */
+static void keep_rest(arena *a, build *b, const written_files *earlier, const written_files *now) {
+    names kept = names_in(a);
+    size_t value;
+    for (size_t i = 0; i < now->count; i++)
+        names_add(&kept, span_of(now->items[i].path), i, NULL);
+    for (size_t i = 0; i < earlier->count; i++)
+        if (!names_find(&kept, span_of(earlier->items[i].path), &value))
+            LIST_ADD(b->home, &b->next.files, earlier->items[i]);
+    written_sort(&b->next.files);
+    b->next.whole = 0; /* so that the next build makes that list anew */
+}
+
+/* Takes away what is no longer part of the site; nothing when the build failed, since pages that
+ * stand may lead there. */
+static void take_away(arena *a, build *b, const written_files *earlier, const written_files *now) {
+    outputs rest = outputs_for(b, NULL);
+    if (b->machine_failed) {
+        keep_rest(a, b, earlier, now);
+        return;
+    }
+    rest.home = a;
+    rest.files = *now;
+    outputs_remove(&rest, earlier, b->found);
+    if (rest.failed) {
+        b->machine_failed = true;
+        keep_rest(a, b, &rest.files, now);
+    }
+}
+
+/* Takes away first, then writes the record. Were it the other way round, a build that is stopped in
+ * between would leave files that nobody knows of. */
+static void settle(build *b, unfinished *mark) {
     bool gone = b->earlier.recipes.count != b->next.recipes.count ||
                 b->earlier.pictures.count != b->next.pictures.count;
-    if (!b->changed && !gone)
+    if (!b->changed && !gone && !mark->found)
         return;
-    int why = 0;
-    remove_gone(b);
-    b->next.settled_ns = file_clock_ns();
-    if (!record_write(&b->next, folder, &why)) {
-        b->machine_failed = true;
-        problem_add(b->found, (place){RECORD_NAME, 0, 0},
-                    "mind space and permissions of the output folder", "can't be written: %s",
-                    strerror(why));
+    arena *a = arena_new();
+    written_files doubtful =
+        b->machine_failed ? files_of(a, &b->earlier) : doubtful_files(a, &b->earlier, &b->next);
+    written_files now = {0};
+    if (doubtful.count || mark->found)
+        now = files_of(a, &b->next);
+    if (doubtful.count)
+        take_away(a, b, &doubtful, &now);
+    if (mark->found) {
+        written_files earlier = files_of(a, &b->earlier);
+        unfinished_clear(mark, &earlier, &now);
     }
+    write_record(b);
+    arena_free(a);
 }
 
 /* -- the whole ------------------------------------------------------------------------------- */
@@ -309,18 +351,31 @@ static build_report report_of(build *b) {
     return report;
 }
 
-static build_report build_with(build *b) {
+/* Pictures, then pages, which say how large the pictures are. */
+static void make_all(build *b, comparison *with, unfinished *mark) {
     if (b->asked->out)
+        make_pictures(b, with);
+    if (b->machine_failed)
+        return;
+    make_recipes(b, with);
+    if (b->asked->out) {
+        make_site_pages(b);
+        settle(b, mark);
+    }
+}
+
+static build_report build_with(build *b) {
+    unfinished mark = {0};
+    if (b->asked->out) {
+        mark = unfinished_begin(b->asked->out);
         read_earlier(b);
+    }
     names slugs = recipe_slugs_of(b->home, b->by.folder);
     comparison with =
         comparison_of(b->home, b->has_earlier ? &b->earlier : NULL, &b->now, b->by.folder, &slugs);
-    if (b->asked->out)
-        make_pictures(b, &with);
-    make_recipes(b, &with);
+    make_all(b, &with, &mark);
     if (b->asked->out) {
-        make_site_pages(b);
-        settle(b);
+        unfinished_end(&mark);
         folder_close(b->out_at);
     }
     build_report report = report_of(b);
@@ -338,6 +393,8 @@ build_report build_site(const build_request *asked, problems *found) {
     problems own = problems_in(home);
     int64_t started_ns = file_clock_ns();
     bool readable = site_folder_read(home, asked->folder, &folder, &own, &report.machine_failed);
+    /* What was not read because of the machine must not be missed on the pages. */
+    readable = readable && !(report.machine_failed && asked->out);
     if (readable) {
         trial_builds_read(&folder);
         silence_site(&folder, NULL, &own);

@@ -5,8 +5,14 @@
 #include <errno.h>
 #include <unistd.h>
 
+static bool is_of_whole_disk(int why) {
+    return why == ENOSPC || why == EDQUOT || why == EROFS;
+}
+
 static void complain(outputs *to, const char *path, int why, problems *found) {
     to->failed = true;
+    to->full = to->full || is_of_whole_disk(why);
+    output_keep(to, path);
     problem_add(found, (place){path, 0, 0}, "mind space and permissions of the output folder",
                 "can't be written: %s", strerror(why));
 }
@@ -30,6 +36,10 @@ static bool stands_already(const outputs *to, const char *path, digest content, 
 void output_write(outputs *to, const char *path, span bytes, problems *found) {
     if (!to->folder)
         return;
+    if (to->full) {
+        output_keep(to, path);
+        return;
+    }
     int why = 0;
     arena *a = arena_new();
     file_stamp stamp;
@@ -105,21 +115,30 @@ static void remove_empty_folders(arena *a, const char *top, const char *path) {
 }
 
 /* A path that leads out of the folder is not followed, whoever wrote the record. */
-static void remove_one(const char *folder, const char *path) {
+static void remove_one(outputs *to, const written_file *one, problems *found) {
     arena *a = arena_new();
-    if (path_is_plain(span_of(path)) && unlink(path_join(a, folder, path)) == 0)
-        remove_empty_folders(a, folder, path);
+    if (path_is_plain(span_of(one->path))) {
+        if (unlink(path_join(a, to->folder, one->path)) == 0 || errno == ENOENT) {
+            remove_empty_folders(a, to->folder, one->path);
+        } else if (errno != ENOTDIR) {
+            to->failed = true;
+            problem_add(found, (place){one->path, 0, 0},
+                        "mind the permissions of the output folder", "can't be deleted: %s",
+                        strerror(errno));
+            LIST_ADD(to->home, &to->files, *one);
+        }
+    }
     arena_free(a);
 }
 
-void outputs_remove(const char *folder, const written_files *earlier, const written_files *now) {
+void outputs_remove(outputs *to, const written_files *earlier, problems *found) {
     arena *a = arena_new();
     names kept = names_in(a);
     size_t value;
-    for (size_t i = 0; earlier->count && i < now->count; i++)
-        names_add(&kept, span_of(now->items[i].path), i, NULL);
+    for (size_t i = 0; earlier->count && i < to->files.count; i++)
+        names_add(&kept, span_of(to->files.items[i].path), i, NULL);
     for (size_t i = 0; i < earlier->count; i++)
         if (!names_find(&kept, span_of(earlier->items[i].path), &value))
-            remove_one(folder, earlier->items[i].path);
+            remove_one(to, &earlier->items[i], found);
     arena_free(a);
 }

@@ -20,10 +20,11 @@ typedef struct {
     int64_t settled_ns;           /* when it had done */
     written_files files;          /* this time's */
     bool failed;                  /* the disk or a permission refused; a problem says what */
+    bool full;                    /* and will refuse all that follows, so it is not tried */
 } outputs;
 
-/* Writes `bytes` at `path` (relative, plain). A failure is a problem in `found` and sets
- * `failed`. */
+/* Writes `bytes` at `path` (relative, plain). A failure is a problem in `found` and sets `failed`;
+ * what an earlier build wrote there stays. */
 void output_write(outputs *to, const char *path, span bytes, problems *found);
 
 /* Copies the file at `from` to `path`; `*content` is the digest of its bytes. */
@@ -43,8 +44,9 @@ void outputs_join(outputs *to, const outputs *more);
  */
 bool outputs_hold(const outputs *to, written_files *files);
 
-/* Deletes from the folder those of `earlier` that are not in `now`, and the folders that are
- * empty then. */
-void outputs_remove(const char *folder, const written_files *earlier, const written_files *now);
+/* Deletes from the folder those of `earlier` that are not in `to->files`, and the folders that are
+ * empty then. One that can't be deleted is a problem in `found`, sets `failed`, and is added to
+ * `to->files`, so that it is not forgotten. */
+void outputs_remove(outputs *to, const written_files *earlier, problems *found);
 
 #endif

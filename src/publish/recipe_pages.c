@@ -98,7 +98,7 @@ made recipe_make(recipe_maker *with, const file_entry *file, const made *earlier
     with->to->earlier = earlier ? &earlier->files : NULL;
     with->to->files = (written_files){0};
     make(with, earlier, &now);
-    now.troubled = with->found->count > problems_before;
+    now.troubled = with->found->count > problems_before || with->to->failed;
     now.files = with->to->files;
     written_sort(&now.files);
     now.listed = listed_digest(&now);

@@ -314,7 +314,10 @@ void site_pages_make(const site_pages *from, unsigned workers, outputs *to, prob
                                 {copy_asset, from->by->look->asset_count}}};
     make_all(&work, &of, workers, to, found);
     maker last = maker_open(&of, to);
-    make_sitemap(&last, to);
+    if (to->failed) /* it would miss what could not be written */
+        output_keep(&last.to, "sitemap.xml");
+    else
+        make_sitemap(&last, to);
     maker_close(&last, to, found);
     arena_free(a);
 }

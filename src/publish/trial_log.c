@@ -200,6 +200,7 @@ static trial_outcome append_locked(arena *a, const site_folder *site, const char
         return machine_failed(file, why, found);
     if (!trial_log_compose(a, was, &site->shelf, add, found))
         return TRIAL_REFUSED;
+    file_clear_unfinished(path);
     return file_replace(path, was.bytes, text_span(&add->whole), &why)
                ? TRIAL_ADDED
                : machine_failed(file, why, found);

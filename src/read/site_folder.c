@@ -23,9 +23,10 @@ typedef struct {
 /* -- files
  * ------------------------------------------------------------------------------------------- */
 
-/* True when `why` is the fault of the machine, not of what was asked for. */
+/* True when `why` is the fault of the machine, not of the file. What was listed and is gone is that
+ * too: the next time all is well. */
 static bool is_machine_fault(int why) {
-    return why != ENOENT && why != ENOTDIR && why != EINVAL && why != EFBIG && why != EISDIR;
+    return why != EINVAL && why != EFBIG && why != EISDIR;
 }
 
 static void add_unreadable(const char *file, int why, problems *found, bool *machine_failed) {
@@ -288,7 +289,7 @@ recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, 
 }
 
 char *site_folder_of(arena *a, const char *path) {
-    char *real = realpath(path_folder(a, path), NULL);
+    char *real = path_real(path_folder(a, path));
     char *folder = real ? arena_copy(a, span_of(real)) : NULL;
     free(real);
     while (folder && !file_exists(path_join(a, folder, "site.yaml")))

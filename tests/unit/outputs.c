@@ -62,8 +62,9 @@ static void what_is_gone_goes_and_what_is_not_ours_stays(void **state) {
     int why;
     written_files earlier = write_all(f, first, COUNT(first));
     assert_true(file_write(path_join(f->a, f->folder, "a/hers.txt"), span_of("x"), &why));
-    written_files now = write_all(f, second, COUNT(second));
-    outputs_remove(f->folder, &earlier, &now);
+    outputs to = outputs_in(f, NULL);
+    to.files = write_all(f, second, COUNT(second));
+    outputs_remove(&to, &earlier, &f->found);
     expect_bool("a/index.html", there(f, "a/index.html"), false);
     expect_bool("c.txt", there(f, "c.txt"), false);
     expect_bool("b/index.html", there(f, "b/index.html"), true);
@@ -78,8 +79,8 @@ static void a_path_that_leads_out_is_not_followed(void **state) {
     assert_true(file_write(outside, span_of("x"), &why));
     written_file listed[] = {{.path = arena_format(f->a, "../%s", path_name(outside))},
                              {.path = outside}};
-    outputs_remove(f->folder, &(written_files){listed, COUNT(listed), COUNT(listed)},
-                   &(written_files){0});
+    outputs to = outputs_in(f, NULL);
+    outputs_remove(&to, &(written_files){listed, COUNT(listed), COUNT(listed)}, &f->found);
     expect_bool("a file outside", file_exists(outside), true);
     unlink(outside);
 }
@@ -92,7 +93,7 @@ static void what_is_kept_is_one_of_the_files(void **state) {
     output_keep(&to, "recipes/a/index.html");
     output_keep(&to, "recipes/a/nowhere.html");
     assert_int_equal(to.files.count, 1);
-    outputs_remove(f->folder, &earlier, &to.files);
+    outputs_remove(&to, &earlier, &f->found);
     expect_bool("kept", there(f, "recipes/a/index.html"), true);
 }
 

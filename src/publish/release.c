@@ -4,6 +4,7 @@
 #include "publish/build.h"
 #include "publish/compress.h"
 #include "publish/outputs.h"
+#include "publish/record.h"
 #include "publish/release_folder.h"
 #include "publish/verify.h"
 #include "read/site_folder.h"
@@ -31,21 +32,27 @@ static bool machine_failed(const release_maker *with) {
 /* -- what stays as it was
  * -------------------------------------------------------------------------------- */
 
+static bool is_compressed(const char *name) {
+    return span_ends(span_of(name), compression_gzip.suffix) ||
+           span_ends(span_of(name), compression_brotli.suffix);
+}
+
+static bool share(arena *a, const release_maker *with, const char *name) {
+    int why;
+    return file_link(path_join(a, with->earlier, name), path_join(a, with->path, name), &why);
+}
+
 /* The live release's files under their names in the new folder too: the build leaves those alone
- * that would hold the same bytes and replaces the others. A disk without hard links just builds
- * all of them. */
+ * that would hold the same bytes and replaces the others. The record first: without it the build
+ * would not know which to take away. A disk without hard links just builds all of them. */
 static void share_earlier(const release_maker *with) {
     arena *a = arena_new();
-    file_list files = release_files(a, with->at, with->at->live);
-    for (size_t i = 0; i < files.count; i++) {
-        const char *name = files.items[i].name;
-        bool compressed = span_ends(span_of(name), compression_gzip.suffix) ||
-                          span_ends(span_of(name), compression_brotli.suffix);
-        int why;
-        if (!compressed)
-            (void)file_link(path_join(a, with->earlier, name), path_join(a, with->path, name),
-                            &why);
-    }
+    file_list files = {0};
+    if (share(a, with, RECORD_NAME))
+        files = release_files(a, with->at, with->at->live);
+    for (size_t i = 0; i < files.count; i++)
+        if (!is_compressed(files.items[i].name) && strcmp(files.items[i].name, RECORD_NAME) != 0)
+            (void)share(a, with, files.items[i].name);
     arena_free(a);
 }
 

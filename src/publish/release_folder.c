@@ -69,10 +69,11 @@ static bool remove_listed(const char *folder) {
 }
 
 /* Removes a folder that release_begin made. It holds nothing of others: it bears a manifest from
- * the first moment, and nobody else was told its name. The manifest goes last, so that after a
- * crash in between it can still be told. */
+ * the first moment (or what came of one when the program was killed then), and nobody else was told
+ * its name. The manifest goes last, so that after a crash in between it can still be told. */
 static void remove_made(const char *path) {
     arena *a = arena_new();
+    file_clear_unfinished(path_join(a, path, MANIFEST_NAME));
     file_list entries;
     int why;
     bool ours = rmdir(path) != 0 && file_exists(path_join(a, path, MANIFEST_NAME)) &&

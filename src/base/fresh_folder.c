@@ -1,5 +1,6 @@
 #include "base/fresh_folder.h"
 
+#include "base/folders.h"
 #include "base/list.h"
 
 #include <dirent.h>
@@ -17,7 +18,25 @@ static bool is_dots(const char *name) {
     return strcmp(name, ".") == 0 || strcmp(name, "..") == 0;
 }
 
-/* True when an empty folder is at `path`. */
+static const char stage_lead[] = ".start-";
+enum { STAGE_MORE = 6 }; /* what mkdtemp makes of "XXXXXX" */
+
+/* A stage that was left when the program was killed. */
+static bool is_leftover(const char *name) {
+    return span_begins(span_of(name), stage_lead) &&
+           strlen(name) == strlen(stage_lead) + STAGE_MORE;
+}
+
+static void clear_leftovers(arena *a, const char *path) {
+    file_list all;
+    int why;
+    if (folder_entries(a, path, &all, &why))
+        for (size_t i = 0; i < all.count; i++)
+            if (is_leftover(all.items[i].name))
+                (void)folder_remove(path_join(a, path, all.items[i].name), &why);
+}
+
+/* True when a folder is at `path` that is empty but for leftovers. */
 static bool holds_nothing(const char *path, int *why) {
     DIR *folder = opendir(path);
     if (!folder) {
@@ -27,7 +46,7 @@ static bool holds_nothing(const char *path, int *why) {
     }
     bool empty = true;
     for (struct dirent *entry; empty && (entry = readdir(folder)) != NULL;)
-        empty = is_dots(entry->d_name);
+        empty = is_dots(entry->d_name) || is_leftover(entry->d_name);
     closedir(folder);
     if (!empty)
         *why = ENOTEMPTY;
@@ -68,6 +87,7 @@ bool fresh_folder_begin(arena *home, const char *path, fresh_folder *out, int *w
         out->exists = true;
         if (!holds_nothing(out->path, why))
             return false;
+        clear_leftovers(home, out->path);
     } else if (errno != ENOENT) {
         return failed(why);
     } else if (!folder_make(path_folder(home, out->path), why)) {

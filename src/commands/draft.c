@@ -15,15 +15,21 @@ enum { OPTION_TO, OPTION_NUMBER };
 /* -- reading ----------------------------------------------------------------------------------- */
 
 /* Standard input whole; more than a file may have is cut, which the reader then refuses. */
-static span read_input(arena *a) {
+static bool read_input(arena *a, span *bytes, int *why) {
     text all = TEXT_EMPTY;
     char chunk[16 * 1024];
-    ssize_t got;
-    while (all.length <= FILE_BYTES_MOST && (got = read(STDIN_FILENO, chunk, sizeof chunk)) > 0)
-        text_add_span(&all, (span){chunk, (size_t)got});
-    span bytes = arena_copy_span(a, text_span(&all));
+    ssize_t got = 1;
+    while (got != 0 && all.length <= FILE_BYTES_MOST) {
+        got = read(STDIN_FILENO, chunk, sizeof chunk);
+        if (got < 0 && errno != EINTR)
+            break;
+        if (got > 0)
+            text_add_span(&all, (span){chunk, (size_t)got});
+    }
+    *why = errno;
+    *bytes = arena_copy_span(a, text_span(&all));
     text_free(&all);
-    return bytes;
+    return got >= 0;
 }
 
 static bool read_source(arena *a, const char *path, draft_request *asked, int *why) {
@@ -31,12 +37,12 @@ static bool read_source(arena *a, const char *path, draft_request *asked, int *w
     asked->file = is_input ? "standard input" : path;
     if (!is_input)
         return file_read(a, path, &asked->bytes, why);
-    asked->bytes = read_input(a);
-    return true;
+    return read_input(a, &asked->bytes, why);
 }
 
 static exit_code unreadable(const char *path, int why) {
-    fprintf(stderr, "crumbnote: %s: can't be read: %s\n", path,
+    fprintf(stderr, "crumbnote: %s: can't be read: %s\n",
+            strcmp(path, "-") == 0 ? "standard input" : path,
             why == EINVAL ? "it is no plain file" : strerror(why));
     bool slip = why == ENOENT || why == EINVAL || why == EFBIG || why == ENOTDIR;
     return slip ? EXIT_USAGE : EXIT_MACHINE;

@@ -4,7 +4,9 @@
 
 bool setting_read(arena *a, const char *path, command_setting *out, problems *found) {
     *out = (command_setting){0};
-    return site_folder_read(a, site_folder_of(a, path), &out->site, found, &out->machine_failed);
+    bool read =
+        site_folder_read(a, site_folder_of(a, path), &out->site, found, &out->machine_failed);
+    return read && !out->machine_failed;
 }
 
 exit_code setting_failed(const command_setting *at, problems *found) {

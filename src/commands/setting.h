@@ -11,8 +11,8 @@ typedef struct {
 } command_setting;
 
 /* Reads the site whose folder is the nearest parent of `path` with a site.yaml, or the reference
- * alone. False when it can't be read. Problems of the site that have nothing to do with the
- * question are left out but for errors. */
+ * alone. False when it can't be read, or not all of it: no answer is worked out from a part.
+ * Problems of the site that have nothing to do with the question are left out but for errors. */
 bool setting_read(arena *a, const char *path, command_setting *out, problems *found);
 
 /* Reports and gives the exit code after setting_read or setting_recipe failed. */

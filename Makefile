@@ -54,6 +54,7 @@ EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
             $(filter-out %.md,$(wildcard themes/plain/*)) $(shell find src/commands/start src/commands/hook src/preview/page -type f)
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
 TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
+SHIM       := $(OUT)/tests/faults/shim.so
 BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))
 
 .PHONY: all site test check bench fuzz format lint install uninstall clean deps deps-test help
@@ -154,9 +155,15 @@ $(OUT)/tests/%: tests/%.c $(LIBRARY) | $(BUILD)/deps-test.ok
 	$(call say,cc   $@)
 	$(Q)$(CC) $(CFLAGS_OURS) -Itests -MMD -MP $< $(LIBRARY) $(LDFLAGS_OURS) $(LIBS) -lcmocka -lbrotlidec -o $@
 
-test check: $(PROGRAM) $(PICTURES) $(UNIT_TESTS) $(TOOLS)
+# Preloaded by tests/site/faults.test: without sanitizers, which want to be first.
+$(SHIM): tests/faults/shim.c | $(BUILD)/deps-test.ok
+	@mkdir -p $(@D)
+	$(call say,cc   $@)
+	$(Q)$(CC) -std=gnu11 $(WARNINGS) -O2 -fPIC -shared $< -ldl -o $@
+
+test check: $(PROGRAM) $(PICTURES) $(UNIT_TESTS) $(TOOLS) $(SHIM)
 	@$(PROGRAM) site content --out $(BUILD)/site
-	@OUT=$(OUT) BUILD=$(BUILD) SANITIZE=$(SANITIZE) tests/run $(UNIT_TESTS)
+	@OUT=$(OUT) BUILD=$(BUILD) SANITIZE=$(SANITIZE) FAULTS=$(FAULTS) tests/run $(UNIT_TESTS)
 
 bench: $(PROGRAM) $(BENCHES)
 	@OUT=$(OUT) BUILD=$(BUILD) tests/bench/run

@@ -28,11 +28,12 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+/* clang-format off */
 #define CALLS(X)                                                                                   \
-    X(open)                                                                                        \
-    X(read)                                                                                        \
-    X(write) X(close) X(stat) X(fsync) X(rename) X(mkdir) X(rmdir) X(unlink) X(link) X(symlink)    \
-        X(chmod) X(flock) X(opendir) X(readdir) X(mmap) X(thread) X(spawn) X(malloc)
+    X(open) X(read) X(write) X(close) X(stat) X(fsync) X(rename) X(mkdir) X(rmdir) X(unlink)       \
+    X(link) X(symlink) X(chmod) X(flock) X(opendir) X(readdir) X(mmap) X(thread) X(spawn)          \
+    X(malloc)
+/* clang-format on */
 
 #define NUMBER_OF(name) CALL_##name,
 enum { CALLS(NUMBER_OF) CALL_COUNT };

@@ -126,6 +126,13 @@ static way filled_up(way so_far, const vessels *v, size_t which, step more) {
     return so_far;
 }
 
+/* False where teaspoons can't help: `so_far` is too much already, or lacks a whole tablespoon, and
+ * one more is looked at too (`more`). */
+static bool teaspoons_reach(const search *s, const vessels *v, const way *so_far, bool more) {
+    double missing_g = s->grams - so_far->grams;
+    return missing_g >= -s->allowed_g && !(more && missing_g > v->g[TBSP] + s->allowed_g);
+}
+
 /* Teaspoons in every step that stays under a tablespoon: a coarser one may be near enough. */
 static void with_teaspoons(search *s, const vessels *v, const way *so_far) {
     for (double whole = 0; whole * v->g[TSP] < v->g[TBSP] - 1e-9; whole++)
@@ -143,7 +150,7 @@ static void with_tablespoons(search *s, const vessels *v, way so_far, int terms)
     for (unsigned whole = 1; whole <= 3; whole++) {
         way w = filled_up(so_far, v, TBSP, (step){whole, whole});
         consider(s, w);
-        if (so_far.of[CUP] == 0 || terms > 2)
+        if ((so_far.of[CUP] == 0 || terms > 2) && teaspoons_reach(s, v, &w, whole < 3))
             with_teaspoons(s, v, &w);
     }
 }
@@ -165,7 +172,8 @@ static void with_cups(search *s, const vessels *v, int terms) {
             consider(s, w);
             if (spoons_reach(s, v, &w)) {
                 with_tablespoons(s, v, w, terms);
-                with_teaspoons(s, v, &w);
+                if (teaspoons_reach(s, v, &w, true))
+                    with_teaspoons(s, v, &w);
             }
         }
 }

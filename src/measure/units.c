@@ -268,7 +268,7 @@ static size_t unit_length(span s, const char *word) {
 
 const unit *unit_named(const char *name) {
     for (size_t i = 0; i < COUNT(units); i++)
-        if (strcmp(units[i].name, name) == 0)
+        if (units[i].name[0] == name[0] && strcmp(units[i].name, name) == 0)
             return &units[i];
     return NULL;
 }

@@ -96,7 +96,17 @@ static span with_amount_first(arena *a, span s) {
 
 static bool is_heading(span s) {
     amount_range amount;
-    return span_ends(s, ":") && s.length <= 60 && amount_read(s, &amount) == 0;
+    return span_ends(s, ":") && s.length > 1 && s.length <= 60 && amount_read(s, &amount) == 0;
+}
+
+/* Marks alone are no line. */
+static bool has_word(span s) {
+    for (size_t i = 0; i < s.length; i++) {
+        unsigned char c = (unsigned char)s.at[i];
+        if (c >= 0x80 || (c >= '0' && c <= '9') || ((c | 0x20) >= 'a' && (c | 0x20) <= 'z'))
+            return true;
+    }
+    return false;
 }
 
 static const char *said_of(arena *a, const problem *one) {
@@ -136,7 +146,8 @@ stated_line line_stated(arena *a, const char *stated, const pantry *shelf, cup_s
     const char *line = arena_copy(a, words);
     problems found = problems_in(a);
     recipe_line got;
-    if (!line_read(a, (located){span_of(line), {"line", 1, 1}}, shelf, &got, &found))
+    if (!has_word(words) ||
+        !line_read(a, (located){span_of(line), {"line", 1, 1}}, shelf, &got, &found))
         return unreadable(a, stated, &found);
     stated_line out = {.sort = STATED_LINE, .words = line};
     add_remarks(a, &found, &out.remarks);

@@ -20,7 +20,8 @@ static span heading_name(span line) {
 }
 
 static void set_section(steps_reader *r, const char *name) {
-    r->section = name ? arena_copy(r->home, heading_name(span_of(name))) : NULL;
+    span bare = heading_name(span_of(name));
+    r->section = bare.length ? arena_copy(r->home, bare) : NULL;
     r->in_section = 0;
 }
 

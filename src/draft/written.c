@@ -267,7 +267,7 @@ static void write_lines(recipe_writer *w) {
             group = line.words;
             continue;
         }
-        if (one->under)
+        if (one->under && one->under[0])
             group = one->under;
         bool is_line = line.sort != STATED_UNREADABLE;
         if (is_line && written == RECIPE_LINES_MOST) {

@@ -31,6 +31,8 @@ static void puts_right_what_can_not_be_misread(void **state) {
         {"For the crust:", STATED_HEADING, "For the crust"},
         {"1,000 g coconut flour", STATED_UNREADABLE, "1,000 g coconut flour"},
         {"(", STATED_UNREADABLE, "("},
+        {":", STATED_UNREADABLE, ":"},
+        {"- : ", STATED_UNREADABLE, "- : "},
         {"", STATED_UNREADABLE, ""},
     };
     arena *home = arena_new();

@@ -59,6 +59,7 @@ static void reads_all_forms(void **state) {
         {"7", ""},
         {"{\"@type\":\"HowToStep\"}", ""},
         {"[\"\",\" \"]", ""},
+        {"\":\\nMix.\"", "Mix."},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
         arena *a = arena_new();

@@ -8,6 +8,7 @@
 #include "draft/plain.h"
 #include "draft/recipe_object.h"
 #include "draft/typed.h"
+#include "draft/western.h"
 #include "draft/written.h"
 #include "read/encoding.h"
 
@@ -166,6 +167,8 @@ bool draft_make(arena *a, const draft_request *asked, draft *out, problems *foun
     const char *address = NULL;
     span bytes = encoding_skip_mark(asked->bytes);
     *out = (draft){0};
+    if (!words_are_utf8(bytes, NULL) && looks_like_html(bytes) && western_is_declared(a, bytes))
+        bytes = western_to_utf8(a, bytes);
     if (!encoding_check(asked->file, bytes, 1, found))
         return false;
     from.document = json_array();

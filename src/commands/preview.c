@@ -5,6 +5,7 @@
 #include "base/number.h"
 #include "preview/preview.h"
 #include "preview/request.h"
+#include "site/phrase.h"
 
 enum { OPTION_PORT, OPTION_LISTEN, OPTION_WORKERS };
 enum { PORT_USUAL = 4060, PORT_MOST = 65535 };
@@ -40,8 +41,11 @@ static void say_built(const build_report *report, problems *found, double ms, vo
     free(to->last);
     to->last = strdup(t.bytes);
     text_free(&t);
-    fprintf(stderr, "built in %.0f ms: %zu of %zu recipes, %zu errors, %zu warnings\n", ms,
-            report->written, report->recipes, found->errors, found->warnings);
+    arena *a = arena_new();
+    fprintf(stderr, "built in %.0f ms: %zu of %s, %s, %s\n", ms, report->written,
+            phrase_count(a, report->recipes, "recipe"), phrase_count(a, found->errors, "error"),
+            phrase_count(a, found->warnings, "warning"));
+    arena_free(a);
 }
 
 static bool port_of(const arguments *given, unsigned *port) {

@@ -5,6 +5,7 @@
 #include "commands/terminal.h"
 #include "publish/release.h"
 #include "publish/workers.h"
+#include "site/phrase.h"
 
 enum { OPTION_TO, OPTION_KEEP, OPTION_BACK, OPTION_GZIP, OPTION_BROTLI, OPTION_WORKERS };
 enum { KEEP_USUAL = 3, KEEP_MOST = 1000 };
@@ -45,11 +46,10 @@ static char *words_of(arena *a, const release_request *asked, const release_repo
         return arena_format(a, "nothing changed; %s stays live\n", live);
     if (!report->recipes && !report->files)
         return arena_format(a, "%s/live is %s again\n", asked->to, live);
-    return arena_format(a,
-                        "%s/live is now %s: %zu recipes, %zu files, %zu of them unchanged, "
-                        "%zu links followed\n",
-                        asked->to, live, report->recipes, report->files, report->shared,
-                        report->links);
+    return arena_format(a, "%s/live is now %s: %s, %s, %zu of them unchanged, %s followed\n",
+                        asked->to, live, phrase_count(a, report->recipes, "recipe"),
+                        phrase_count(a, report->files, "file"), report->shared,
+                        phrase_count(a, report->links, "link"));
 }
 
 static release_report work(const release_request *asked, bool back, problems *found) {

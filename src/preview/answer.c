@@ -2,6 +2,7 @@
 
 #include "base/folders.h"
 #include "base/list.h"
+#include "base/percent.h"
 #include "preview/notices.h"
 #include "preview/request.h"
 #include "publish/address.h"
@@ -57,7 +58,7 @@ enum MHD_Result answer_refusing(const request *r, unsigned status, const char *w
 }
 
 static enum MHD_Result redirect(const request *r, const char *path) {
-    const char *to = arena_format(r->a, "/%s/", path_escaped(r->a, path));
+    const char *to = arena_format(r->a, "/%s/", percent_encode(r->a, path));
     struct MHD_Response *response =
         r->by->http->create_response_from_buffer(0, (void *)"", MHD_RESPMEM_PERSISTENT);
     return queue(r, MHD_HTTP_FOUND, "text/plain; charset=utf-8", response, to);

@@ -2,7 +2,7 @@
 
 #include "base/files.h"
 #include "base/list.h"
-#include "base/text.h"
+#include "base/percent.h"
 #include "publish/address.h"
 
 #include <arpa/inet.h>
@@ -97,24 +97,6 @@ asks request_path(arena *a, span target, const char **path) {
     if (span_ends(plain, "/"))
         plain.length--;
     return (*path)[0] == '\0' || path_is_plain(plain) ? ASKS_PATH : ASKS_NOTHING_THERE;
-}
-
-/* RFC 3986, section 2.3, and the slash. */
-static bool stays(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-           (c && strchr("-._~/", c));
-}
-
-char *path_escaped(arena *a, const char *path) {
-    text t = TEXT_EMPTY;
-    for (const char *c = path; *c; c++)
-        if (stays(*c))
-            text_add_char(&t, *c);
-        else
-            text_format(&t, "%%%02X", (unsigned char)*c);
-    char *escaped = arena_copy(a, text_span(&t));
-    text_free(&t);
-    return escaped;
 }
 
 const char *media_type_of(const char *path) {

@@ -24,9 +24,6 @@ typedef enum { ASKS_PATH, ASKS_NONSENSE, ASKS_NOTHING_THERE } asks;
  * ASKS_NOTHING_THERE: a name that no site has, such as one led by a dot. */
 asks request_path(arena *a, span target, const char **path);
 
-/* `path` escaped for a Location header or an attribute, in the arena. */
-char *path_escaped(arena *a, const char *path);
-
 /* The media type by the end of the name. */
 const char *media_type_of(const char *path);
 

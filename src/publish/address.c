@@ -1,35 +1,9 @@
 #include "publish/address.h"
 
+#include "base/percent.h"
 #include "base/text.h"
 
 #include <strings.h>
-
-static int hex_digit(char c) {
-    if (c >= '0' && c <= '9')
-        return c - '0';
-    if (c >= 'a' && c <= 'f')
-        return c - 'a' + 10;
-    return c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
-}
-
-bool percent_decode(arena *a, span bytes, span *out) {
-    char *room = arena_alloc(a, bytes.length + 1);
-    size_t length = 0;
-    for (size_t i = 0; i < bytes.length; i++) {
-        char c = bytes.at[i];
-        if (c == '%') {
-            int high = i + 2 < bytes.length ? hex_digit(bytes.at[i + 1]) : -1;
-            int low = high >= 0 ? hex_digit(bytes.at[i + 2]) : -1;
-            if (low < 0 || high * 16 + low == 0)
-                return false;
-            c = (char)(high * 16 + low);
-            i += 2;
-        }
-        room[length++] = c;
-    }
-    *out = (span){room, length};
-    return true;
-}
 
 /* Cuts the part before the next slash off the front of `*rest`, the slash too. */
 static span next_part(span *rest, bool *last) {

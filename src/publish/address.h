@@ -22,9 +22,6 @@ typedef struct {
  * comes back lives in `a`. */
 destination destination_of(arena *a, const char *address, const char *page, span href);
 
-/* `bytes` with %41 made A, in the arena. False for a broken escape and for an escaped NUL. */
-bool percent_decode(arena *a, span bytes, span *out);
-
 /* `path` without "." and ".." parts, in the arena; a trailing slash stays, a leading one goes.
  * Parts that would lead above the top are dropped (RFC 3986, section 5.2.4) and set `*above`. */
 char *path_without_dots(arena *a, span path, bool *above);

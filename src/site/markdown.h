@@ -3,8 +3,10 @@
 #define SITE_MARKDOWN_H
 
 #include "base/text.h"
+#include "site/pictures.h"
 
-/* Adds the HTML of `markdown` (UTF-8) to `out`. Never fails: every text is a document. */
-void markdown_html(span markdown, text *out);
+/* Adds the HTML of `markdown` (UTF-8) to `out`; pictures of the site are shown as `pictures` (may
+ * be null) has them. Never fails: every text is a document. */
+void markdown_html(span markdown, const site_pictures *pictures, text *out);
 
 #endif

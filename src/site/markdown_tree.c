@@ -1,6 +1,7 @@
 #include "site/markdown_tree.h"
 
 #include "base/memory.h"
+#include "base/percent.h"
 
 #include <stdlib.h>
 
@@ -56,7 +57,10 @@ static bool is_relative(const char *url) {
     return url[0] != '\0' && !strchr("/?#", url[0]) && url[before] != ':';
 }
 
-void markdown_lead_up(cmark_node *document, const char *up) {
+/* Calls `change` for each relative address that is linked to or shown; it leaves the new one in
+ * `url`, or nothing. */
+static void each_address(cmark_node *document, const void *with,
+                         void (*change)(const void *with, const char *was, text *url)) {
     cmark_iter *walk = cmark_iter_new(document);
     cmark_event_type event;
     text url = TEXT_EMPTY;
@@ -67,9 +71,37 @@ void markdown_lead_up(cmark_node *document, const char *up) {
         if (event != CMARK_EVENT_ENTER || !links || !is_relative(cmark_node_get_url(at)))
             continue;
         text_clear(&url);
-        text_format(&url, "%s%s", up, cmark_node_get_url(at));
-        cmark_node_set_url(at, url.bytes);
+        change(with, cmark_node_get_url(at), &url);
+        if (url.length)
+            cmark_node_set_url(at, url.bytes);
     }
     text_free(&url);
     cmark_iter_free(walk);
+}
+
+static void lead_up(const void *up, const char *was, text *url) {
+    text_format(url, "%s%s", (const char *)up, was);
+}
+
+void markdown_lead_up(cmark_node *document, const char *up) {
+    each_address(document, up, lead_up);
+}
+
+static void show_picture(const void *all, const char *was, text *url) {
+    static const char folder[] = "pictures/";
+    span address = span_of(was), name;
+    size_t before = span_find(address, folder);
+    if (before == address.length || (before > 0 && was[before - 1] != '/'))
+        return;
+    arena *a = arena_new();
+    bool readable = percent_decode(a, span_from(address, before + strlen(folder)), &name);
+    const site_picture *of = readable ? picture_find(all, name.at) : NULL;
+    if (of)
+        text_format(url, "%.*s%s", (int)before, was,
+                    percent_encode(a, picture_path_largest(a, of)));
+    arena_free(a);
+}
+
+void markdown_show_pictures(cmark_node *document, const site_pictures *all) {
+    each_address(document, all, show_picture);
 }

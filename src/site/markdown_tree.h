@@ -3,6 +3,7 @@
 #define SITE_MARKDOWN_TREE_H
 
 #include "base/text.h"
+#include "site/pictures.h"
 
 #include <cmark.h>
 
@@ -25,5 +26,9 @@ bool markdown_is_numbered(cmark_node *node);
 /* Puts `up` ("../") before each relative address that is linked to: for a page that stands
  * elsewhere than the one that the text was written for. */
 void markdown_lead_up(cmark_node *document, const char *up);
+
+/* Leads what is written "../../pictures/rounds.jpg" to the largest file there is of that picture:
+ * its files have other names than the one the author put into pictures/. */
+void markdown_show_pictures(cmark_node *document, const site_pictures *all);
 
 #endif

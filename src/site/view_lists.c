@@ -173,7 +173,7 @@ view *view_of_plain(arena *a, const page_maker *by, const plain_page *of) {
     view_put_text(a, page, "summary", of->summary);
     view_put_text(a, page, "date_text", phrase_date(a, of->date));
     text html = TEXT_EMPTY;
-    markdown_html(of->body, &html);
+    markdown_html(of->body, by->pictures, &html);
     view_put_span(a, page, "body_html", arena_copy_span(a, text_span(&html)));
     text_free(&html);
     return page;

@@ -19,7 +19,7 @@ int main(void) {
     for (size_t i = 0; i < json_array_size(texts); i++) {
         const json_t *one = json_array_get(texts, i);
         text_clear(&html);
-        markdown_html((span){json_string_value(one), json_string_length(one)}, &html);
+        markdown_html((span){json_string_value(one), json_string_length(one)}, NULL, &html);
         view_put_span(a, list, NULL, arena_copy_span(a, text_span(&html)));
     }
     text_clear(&html);

@@ -1,6 +1,7 @@
 /* preview/request.h: which hosts and paths the preview answers for. */
 #include "support/cmocka_rows.h"
 
+#include "base/percent.h"
 #include "base/text.h"
 #include "preview/request.h"
 
@@ -125,7 +126,7 @@ static void escaped_paths_come_back(void **state) {
     (void)state;
     arena *a = arena_new();
     for (size_t i = 0; i < COUNT(rows); i++) {
-        const char *back = NULL, *escaped = path_escaped(a, rows[i]);
+        const char *back = NULL, *escaped = percent_encode(a, rows[i]);
         assert_int_equal(request_path(a, span_of(arena_format(a, "/%s", escaped)), &back),
                          ASKS_PATH);
         expect_text(rows[i], back, rows[i]);

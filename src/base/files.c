@@ -120,23 +120,6 @@ static int open_new(const char *path, int *why) {
     return fd;
 }
 
-static bool write_new(const char *beside, const char *path, span bytes, int *why) {
-    int fd = open_new(beside, why);
-    if (fd < 0)
-        return false;
-    bool good = write_fully(fd, bytes);
-    int reason = errno;
-    if (close(fd) != 0 && good) {
-        good = false;
-        reason = errno;
-    }
-    if (good && rename(beside, path) == 0)
-        return true;
-    *why = good ? errno : reason;
-    unlink(beside);
-    return false;
-}
-
 static const char unfinished[] = ".new-";
 
 /* Where what is to stand at `path` is written. */
@@ -167,14 +150,36 @@ void file_clear_unfinished(const char *path) {
     arena_free(a);
 }
 
+int file_begin(const char *path, int *why) {
+    text beside = TEXT_EMPTY;
+    add_beside(&beside, path);
+    int fd = open_new(beside.bytes, why);
+    text_free(&beside);
+    return fd;
+}
+
+bool file_go_on(int begun, span bytes, int *why) {
+    return write_fully(begun, bytes) ? true : failed(why);
+}
+
+bool file_finish(int begun, const char *path, bool good, int *why) {
+    text beside = TEXT_EMPTY;
+    add_beside(&beside, path);
+    if (close(begun) != 0 && good)
+        good = failed(why);
+    if (good && rename(beside.bytes, path) != 0)
+        good = failed(why);
+    if (!good)
+        unlink(beside.bytes);
+    text_free(&beside);
+    return good;
+}
+
 bool file_write(const char *path, span bytes, int *why) {
     if (holds_already(path, bytes))
         return true;
-    text beside = TEXT_EMPTY;
-    add_beside(&beside, path);
-    bool good = write_new(beside.bytes, path, bytes, why);
-    text_free(&beside);
-    return good;
+    int begun = file_begin(path, why);
+    return begun >= 0 && file_finish(begun, path, file_go_on(begun, bytes, why), why);
 }
 
 /* Writes `bytes` to the new file `beside`, with the mode and owner of `like` where there is one;

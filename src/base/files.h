@@ -24,6 +24,13 @@ bool file_read_up_to(arena *a, const char *path, size_t most, span *bytes, int *
  * these bytes it is left alone, its time too. */
 bool file_write(const char *path, span bytes, int *why);
 
+/* The same in pieces, for what is larger than memory should be: begin (-1: it can't be), go on as
+ * often as there are pieces, finish. Only the last step puts it in its place, and only when all
+ * was `good`; else what was written is removed. */
+int file_begin(const char *path, int *why);
+bool file_go_on(int begun, span bytes, int *why);
+bool file_finish(int begun, const char *path, bool good, int *why);
+
 /* Replaces the file at `path`, which somebody keeps by hand, so that nothing of it can be lost: it
  * must still hold `was` (ESTALE when not; a file that is not there holds nothing); its mode and
  * owner are kept, a link stays a link; `bytes` have reached the disk, and were read back, before

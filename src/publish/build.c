@@ -342,12 +342,21 @@ static void read_earlier(build *b) {
         b->earlier = (record){0};
 }
 
+static size_t files_count(const record *of) {
+    size_t count = of->files.count;
+    for (size_t i = 0; i < of->recipes.count; i++)
+        count += of->recipes.items[i].files.count;
+    for (size_t i = 0; i < of->pictures.count; i++)
+        count += of->pictures.items[i].files.count;
+    return count;
+}
+
 static build_report report_of(build *b) {
     build_report report = {
         .recipes = b->next.recipes.count, .made = b->made, .machine_failed = b->machine_failed};
     for (size_t i = 0; i < b->next.recipes.count; i++)
         report.written += b->next.recipes.items[i].row != NULL;
-    report.files = b->asked->out ? files_of(b->home, &b->next).count : 0;
+    report.files = b->asked->out ? files_count(&b->next) : 0;
     return report;
 }
 

@@ -7,12 +7,17 @@
  *
  *     format (16 bytes), body, digest of all before it (8 bytes)
  *
- * It ends with its digest, so that a file cut short anywhere is seen to be. Another form of the
- * body takes another number in the format; another program, which may keep other things in a row,
- * is told by its own digest. */
-static const char format[16] = "crumbnote rec 1";
+ * It ends with its digest, so that a file cut short anywhere is seen to be. It is written and its
+ * digest taken in pieces of PIECE bytes, since the record of a large site is large. Another form of
+ * the body takes another number in the format; another program, which may keep other things in a
+ * row, is told by its own digest. */
+static const char format[16] = "crumbnote rec 2";
 
-enum { RECORD_BYTES_MOST = 2000 * 1000 * 1000 };
+enum { RECORD_BYTES_MOST = 2000 * 1000 * 1000, PIECE = 1024 * 1024 };
+
+static digest join_piece(digest so_far, span piece) {
+    return digest_join(so_far, digest_of(piece));
+}
 
 /* -- finding --------------------------------------------------------------------------------- */
 
@@ -67,21 +72,49 @@ static void add_row(text *to, const made *of) {
     memcpy(to->bytes + at, &length, sizeof length);
 }
 
-static void add_made(text *to, const made_list *list) {
-    packed_add_number(to, list->count);
+static void add_one(text *to, const made *of) {
+    packed_add_text(to, of->name);
+    add_stamp(to, &of->stamp);
+    packed_add_number(to, of->content);
+    packed_add_number(to, (uint64_t)of->troubled << 1 | of->asks_all);
+    add_files(to, &of->files);
+    packed_add_array(to, NULL, 0);
+    add_row(to, of);
+}
+
+/* A record being written. */
+typedef struct {
+    text room; /* not written yet; begins at a multiple of PIECE */
+    digest so_far;
+    int begun;
+    bool good;
+    int why;
+} record_writer;
+
+/* Writes what is whole pieces. A piece is a multiple of PACKED_UNIT, so what is left lies as it
+ * would in the whole. */
+static void write_pieces(record_writer *w) {
+    size_t done = 0;
+    for (; w->room.length - done >= PIECE; done += PIECE) {
+        span piece = {w->room.bytes + done, PIECE};
+        w->so_far = join_piece(w->so_far, piece);
+        w->good = w->good && file_go_on(w->begun, piece, &w->why);
+    }
+    if (!done)
+        return;
+    memmove(w->room.bytes, w->room.bytes + done, w->room.length - done);
+    text_cut(&w->room, w->room.length - done);
+}
+
+static void add_made(record_writer *w, const made_list *list) {
+    packed_add_number(&w->room, list->count);
     for (size_t i = 0; i < list->count; i++) {
-        const made *of = &list->items[i];
-        packed_add_text(to, of->name);
-        add_stamp(to, &of->stamp);
-        packed_add_number(to, of->content);
-        packed_add_number(to, (uint64_t)of->troubled << 1 | of->asks_all);
-        add_files(to, &of->files);
-        packed_add_array(to, NULL, 0);
-        add_row(to, of);
+        add_one(&w->room, &list->items[i]);
+        write_pieces(w);
     }
 }
 
-static void add_body(text *to, const record *of) {
+static void add_head(text *to, const record *of) {
     packed_add_number(to, of->program);
     packed_add_number(to, of->common);
     packed_add_number(to, of->whole);
@@ -90,18 +123,30 @@ static void add_body(text *to, const record *of) {
     packed_add_number(to, of->ground_count);
     packed_add_array(to, of->ground, of->ground_count * sizeof *of->ground);
     add_files(to, &of->files);
-    add_made(to, &of->recipes);
-    add_made(to, &of->pictures);
+}
+
+static void write_rest(record_writer *w) {
+    write_pieces(w);
+    w->so_far = join_piece(w->so_far, text_span(&w->room));
+    packed_add_number(&w->room, w->so_far);
+    w->good = w->good && file_go_on(w->begun, text_span(&w->room), &w->why);
 }
 
 bool record_write(const record *of, const char *folder, int *why) {
     arena *a = arena_new();
-    text all = TEXT_EMPTY;
-    text_add_span(&all, (span){format, sizeof format});
-    add_body(&all, of);
-    packed_add_number(&all, digest_of(text_span(&all)));
-    bool good = file_write(path_join(a, folder, RECORD_NAME), text_span(&all), why);
-    text_free(&all);
+    const char *path = path_join(a, folder, RECORD_NAME);
+    record_writer w = {.room = TEXT_EMPTY, .begun = file_begin(path, why), .good = true};
+    bool good = w.begun >= 0;
+    if (good) {
+        text_add_span(&w.room, (span){format, sizeof format});
+        add_head(&w.room, of);
+        add_made(&w, &of->recipes);
+        add_made(&w, &of->pictures);
+        write_rest(&w);
+        *why = w.why;
+        good = file_finish(w.begun, path, w.good, why);
+    }
+    text_free(&w.room);
     arena_free(a);
     return good;
 }
@@ -194,7 +239,10 @@ static bool is_whole(span bytes, span *body) {
     size_t before = bytes.length - sizeof stated;
     memcpy(&stated, bytes.at + before, sizeof stated);
     *body = (span){bytes.at + sizeof format, before - sizeof format};
-    return digest_of(span_first(bytes, before)) == stated;
+    digest all = 0;
+    for (bytes = span_first(bytes, before); bytes.length >= PIECE; bytes = span_from(bytes, PIECE))
+        all = join_piece(all, span_first(bytes, PIECE));
+    return join_piece(all, bytes) == stated;
 }
 
 bool record_read(arena *a, const char *folder, digest program, record *out) {

@@ -110,6 +110,37 @@ static void what_is_written_comes_back(void **state) {
     assert_non_null(made_find(&got.pictures, "a.jpg"));
 }
 
+/* Larger than the pieces it is written in. */
+static void a_large_one_comes_back_too(void **state) {
+    enum { MANY = 20000 };
+    fixture *f = *state;
+    record large = whole, got;
+    int why;
+    made *many = ARENA_ARRAY(f->a, made, MANY);
+    for (size_t i = 0; i < MANY; i++) {
+        many[i] = recipes[1];
+        many[i].name = arena_format(f->a, "%05u.md", (unsigned)i);
+        many[i].content = i;
+    }
+    large.recipes = (made_list){many, MANY, MANY};
+    assert_true(record_write(&large, f->folder, &why));
+    assert_true(record_read(f->a, f->folder, whole.program, &got));
+    assert_int_equal(got.recipes.count, MANY);
+    for (size_t i = 0; i < MANY; i++) {
+        assert_int_equal(made_find(&got.recipes, many[i].name)->content, i);
+        expect_row(got.recipes.items[i].row);
+    }
+    const char *path = path_join(f->a, f->folder, RECORD_NAME);
+    span bytes;
+    assert_true(file_read(f->a, path, &bytes, &why));
+    for (size_t at = 0; at < bytes.length; at += bytes.length / 40) {
+        char *damaged = arena_copy(f->a, bytes);
+        damaged[at] ^= 1;
+        assert_true(file_write(path, (span){damaged, bytes.length}, &why));
+        expect_bool("damage is seen", record_read(f->a, f->folder, whole.program, &got), false);
+    }
+}
+
 static void another_program_gets_no_rows(void **state) {
     fixture *f = *state;
     record got;
@@ -154,7 +185,8 @@ static void damage_anywhere_is_seen(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        FOLDER_TEST(what_is_written_comes_back), FOLDER_TEST(another_program_gets_no_rows),
-        FOLDER_TEST(one_that_is_not_there_is_none), FOLDER_TEST(damage_anywhere_is_seen)};
+        FOLDER_TEST(what_is_written_comes_back), FOLDER_TEST(a_large_one_comes_back_too),
+        FOLDER_TEST(another_program_gets_no_rows), FOLDER_TEST(one_that_is_not_there_is_none),
+        FOLDER_TEST(damage_anywhere_is_seen)};
     return cmocka_run_group_tests_name("record", tests, NULL, NULL);
 }

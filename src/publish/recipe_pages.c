@@ -79,6 +79,7 @@ static void make(recipe_maker *with, const made *earlier, made *into) {
     }
     into->content = of->content;
     into->asks_all = of->own_swaps != NULL;
+    into->troubled = span_find(of->body, "pictures/") < of->body.length;
     recipe_facts about = facts_of(with->a, of, &with->by->folder->shelf);
     if (of->publish)
         publish(with, of, &about, into);
@@ -98,7 +99,7 @@ made recipe_make(recipe_maker *with, const file_entry *file, const made *earlier
     with->to->earlier = earlier ? &earlier->files : NULL;
     with->to->files = (written_files){0};
     make(with, earlier, &now);
-    now.troubled = with->found->count > problems_before || with->to->failed;
+    now.troubled = now.troubled || with->found->count > problems_before || with->to->failed;
     now.files = with->to->files;
     written_sort(&now.files);
     now.listed = listed_digest(&now);

@@ -23,7 +23,7 @@ typedef struct {
     const char *name; /* inside recipes/ or pictures/ */
     file_stamp stamp; /* of the input, when it was listed */
     digest content;   /* of its bytes */
-    bool troubled;    /* it had problems: it is looked at each time, so that they are told */
+    bool troubled;    /* looked at each time: its problems are told, its words may show pictures */
     bool asks_all;    /* its own swaps may name any ingredient */
     written_files files;
     digest listed;         /* of what the pages that need all recipes show of it */

@@ -316,6 +316,7 @@ method method_of(arena *a, const method_words *by, span body) {
     cmark_node *document = markdown_read(body);
     cmark_consolidate_text_nodes(document);
     cmark_node *last = mark_lists(a, by, document, &out.said);
+    markdown_show_pictures(document, by->pictures);
     if (by->up[0])
         markdown_lead_up(document, by->up);
     read_steps(a, document, &out);

@@ -11,6 +11,7 @@
 #define SITE_METHOD_H
 
 #include "measure/mention.h"
+#include "site/pictures.h"
 #include "site/view.h"
 
 /* What a line of the recipe as written is in the recipe that is shown. */
@@ -22,10 +23,11 @@ typedef struct {
 } line_change;
 
 typedef struct {
-    const mention_names *called; /* of the recipe as written */
-    const line_change *changes;  /* one a line; null: shown as written */
-    const view *words;           /* the theme's: was, now, left_out, and */
-    const char *up;              /* goes before relative addresses */
+    const mention_names *called;   /* of the recipe as written */
+    const line_change *changes;    /* one a line; null: shown as written */
+    const view *words;             /* the theme's: was, now, left_out, and */
+    const char *up;                /* goes before relative addresses */
+    const site_pictures *pictures; /* what its words show; may be null */
 
     /* The method of the same body as written, whose mentions need not be found again; or null. */
     const struct method *as_written;

@@ -177,8 +177,9 @@ static method method_now(arena *a, const swapping *s) {
     line_change *changes = ARENA_ARRAY(a, line_change, of->lines.count);
     for (size_t i = 0; i < of->lines.count; i++)
         changes[i] = change_of(s, i);
-    method_words how = {&s->as_written->called, changes, s->as_written->by->look->words, "../",
-                        &s->as_written->how};
+    method_words how = {&s->as_written->called,         changes,
+                        s->as_written->by->look->words, "../",
+                        s->as_written->by->pictures,    &s->as_written->how};
     return method_of(a, &how, of->body);
 }
 

@@ -7,7 +7,7 @@
 #include <stdarg.h>
 #include <stdint.h>
 
-enum { FIRST_BLOCK = 4 * 1024, LARGEST_BLOCK = 1024 * 1024 };
+enum { FIRST_BLOCK = 4 * 1024, LARGEST_BLOCK = 1024 * 1024, KEPT_MOST = 4 * LARGEST_BLOCK };
 
 /* What is not handed out yet is all zero: a block is cleared whole when it is made and used again,
  * not piece by piece. */
@@ -63,7 +63,7 @@ void arena_reset(arena *a) {
     if (a->newest->older) { /* one that would have held it all: the next use mostly takes as much */
         size_t size = rounded(a->used + a->used / 4);
         free_blocks(a->newest, NULL);
-        a->newest = block_new(size, NULL);
+        a->newest = block_new(size < KEPT_MOST ? size : KEPT_MOST, NULL);
     } else {
         memset(a->newest->bytes, 0, a->newest->used);
         a->newest->used = 0;

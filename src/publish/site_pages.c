@@ -238,13 +238,19 @@ typedef struct {
     maker *makers;
 } page_work;
 
+/* A list of all recipes may be large; its room is not held for the small pages behind it. */
+enum { ROOM_KEPT = 1024 * 1024 };
+
 static void make_piece(void *state, unsigned worker, size_t piece) {
     page_work *work = state;
     const page_kind *kind = work->kinds;
     for (; piece >= kind->count; kind++)
         piece -= kind->count;
-    kind->make(&work->makers[worker], piece);
-    arena_reset(work->makers[worker].a);
+    maker *with = &work->makers[worker];
+    kind->make(with, piece);
+    arena_reset(with->a);
+    if (with->page.room > ROOM_KEPT)
+        text_free(&with->page);
 }
 
 static maker maker_open(const shared_tables *of, const outputs *to) {

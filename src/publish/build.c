@@ -2,6 +2,7 @@
 
 #include "publish/picture_files.h"
 #include "publish/recipe_pages.h"
+#include "publish/record_files.h"
 #include "publish/site_pages.h"
 #include "publish/unchanged.h"
 #include "publish/unfinished.h"
@@ -220,50 +221,6 @@ static void make_site_pages(build *b) {
 
 /* -- the record ------------------------------------------------------------------------------ */
 
-static void add_files(arena *a, written_files *all, const written_files *more) {
-    for (size_t i = 0; i < more->count; i++)
-        LIST_ADD(a, all, more->items[i]);
-}
-
-/* All files that a record names. */
-static written_files files_of(arena *a, const record *of) {
-    written_files all = {0};
-    add_files(a, &all, &of->files);
-    for (size_t i = 0; i < of->recipes.count; i++)
-        add_files(a, &all, &of->recipes.items[i].files);
-    for (size_t i = 0; i < of->pictures.count; i++)
-        add_files(a, &all, &of->pictures.items[i].files);
-    return all;
-}
-
-static bool same_paths(const written_files *one, const written_files *other) {
-    if (one->count != other->count)
-        return false;
-    for (size_t i = 0; i < one->count; i++)
-        if (strcmp(one->items[i].path, other->items[i].path) != 0)
-            return false;
-    return true;
-}
-
-static void add_other_files(arena *a, written_files *all, const made_list *was,
-                            const made_list *now) {
-    for (size_t i = 0; i < was->count; i++) {
-        const made *next = made_find(now, was->items[i].name);
-        if (!next || !same_paths(&was->items[i].files, &next->files))
-            add_files(a, all, &was->items[i].files);
-    }
-}
-
-/* The files of an earlier time that may be gone now: mostly none, and no list of all is needed. */
-static written_files doubtful_files(arena *a, const record *was, const record *now) {
-    written_files all = {0};
-    if (!same_paths(&was->files, &now->files))
-        add_files(a, &all, &was->files);
-    add_other_files(a, &all, &was->recipes, &now->recipes);
-    add_other_files(a, &all, &was->pictures, &now->pictures);
-    return all;
-}
-
 static void write_record(build *b) {
     int why = 0;
     b->next.settled_ns = file_clock_ns();
@@ -313,15 +270,15 @@ static void settle(build *b, unfinished *mark) {
     if (!b->changed && !gone && !mark->found)
         return;
     arena *a = arena_new();
-    written_files doubtful =
-        b->machine_failed ? files_of(a, &b->earlier) : doubtful_files(a, &b->earlier, &b->next);
+    written_files doubtful = b->machine_failed ? record_files(a, &b->earlier)
+                                               : record_doubtful_files(a, &b->earlier, &b->next);
     written_files now = {0};
     if (doubtful.count || mark->found)
-        now = files_of(a, &b->next);
+        now = record_files(a, &b->next);
     if (doubtful.count)
         take_away(a, b, &doubtful, &now);
     if (mark->found) {
-        written_files earlier = files_of(a, &b->earlier);
+        written_files earlier = record_files(a, &b->earlier);
         unfinished_clear(mark, &earlier, &now);
     }
     write_record(b);
@@ -342,21 +299,12 @@ static void read_earlier(build *b) {
         b->earlier = (record){0};
 }
 
-static size_t files_count(const record *of) {
-    size_t count = of->files.count;
-    for (size_t i = 0; i < of->recipes.count; i++)
-        count += of->recipes.items[i].files.count;
-    for (size_t i = 0; i < of->pictures.count; i++)
-        count += of->pictures.items[i].files.count;
-    return count;
-}
-
 static build_report report_of(build *b) {
     build_report report = {
         .recipes = b->next.recipes.count, .made = b->made, .machine_failed = b->machine_failed};
     for (size_t i = 0; i < b->next.recipes.count; i++)
         report.written += b->next.recipes.items[i].row != NULL;
-    report.files = b->asked->out ? files_count(&b->next) : 0;
+    report.files = b->asked->out ? record_file_count(&b->next) : 0;
     return report;
 }
 

@@ -6,6 +6,7 @@
 #include "draft/linked.h"
 #include "draft/plain.h"
 #include "draft/steps.h"
+#include "read/fields.h"
 
 /* A Recipe being read. */
 typedef struct {
@@ -81,19 +82,18 @@ static void read_address(object_reader *r, const char *name, const json_t *value
         r->out->address = plain_line(r->home, span_of(words));
 }
 
+/* A day, or a moment of one: "2025-06-01T08:30:00+02:00". */
 static bool is_date(span s) {
-    bool good = s.length >= 10;
-    for (size_t i = 0; i < 10 && good; i++)
-        good = i == 4 || i == 7 ? s.at[i] == '-' : s.at[i] >= '0' && s.at[i] <= '9';
-    return good && (s.length == 10 || s.at[10] == 'T' || s.at[10] == ' ');
+    bool day_alone = s.length <= 10 || s.at[10] == 'T' || s.at[10] == ' ';
+    return day_alone && field_is_day(span_first(s, 10));
 }
 
-/* Whether the calendar has the day is for the reader of recipe files to say. */
 static void read_date(object_reader *r, const char *name, const json_t *value) {
     bool changed = strcmp(name, "dateModified") == 0;
     const char *words = line_of(r, value);
     if (!words || !is_date(span_of(words)))
-        cannot_read(r, changed ? "changed" : "date", name, value, "it is no date YYYY-MM-DD");
+        cannot_read(r, changed ? "changed" : "date", name, value,
+                    "it is no day written YYYY-MM-DD");
     else
         *(changed ? &r->out->changed : &r->out->date) = arena_copy(r->home, (span){words, 10});
 }

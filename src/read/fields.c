@@ -410,6 +410,13 @@ static int days_in(int year, int month) {
     return days[month - 1] + (month == 2 && leap);
 }
 
+bool field_is_day(span s) {
+    if (s.length != 10 || s.at[4] != '-' || s.at[7] != '-')
+        return false;
+    int year = digits(s, 0, 4), month = digits(s, 5, 2), day = digits(s, 8, 2);
+    return year >= 0 && month >= 1 && month <= 12 && day >= 1 && day <= days_in(year, month);
+}
+
 bool field_date(const yaml_node *node, const char *key, const char **out, problems *found) {
     located date;
     if (!field_located(node, key, &date, found))
@@ -421,7 +428,7 @@ bool field_date(const yaml_node *node, const char *key, const char **out, proble
     int year = digits(s, 0, 4), month = digits(s, 5, 2), day = digits(s, 8, 2);
     if (year < 0 || month < 0 || day < 0)
         return wrong(value, key, "a date: year-month-day", found);
-    if (month < 1 || month > 12 || day < 1 || day > days_in(year, month))
+    if (!field_is_day(s))
         return wrong(value, key, "a day that the calendar has", found);
     *out = s.at;
     return true;

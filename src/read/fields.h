@@ -57,6 +57,8 @@ bool field_answer(const yaml_node *node, const char *key, bool *out, problems *f
 bool field_range(const yaml_node *node, const char *key, range *out, problems *found);
 /* A calendar date YYYY-MM-DD, checked. */
 bool field_date(const yaml_node *node, const char *key, const char **out, problems *found);
+/* True when `s` is written YYYY-MM-DD and the calendar has this day. */
+bool field_is_day(span s);
 /* One of some words, in any case, with accents or without; `*out` is its index. */
 bool field_choice(const yaml_node *node, const char *key, field_choices among, size_t *out,
                   problems *found);

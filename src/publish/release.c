@@ -141,8 +141,11 @@ static bool build(const release_maker *with) {
 static bool verify(const release_maker *with) {
     verify_report seen;
     arena *a = arena_new();
-    bool good = verify_site(with->path, site_folder_settings(a, with->asked->folder).address,
-                            with->asked->workers, &seen, with->found);
+    verify_request asked = {.folder = with->path,
+                            .address = site_folder_settings(a, with->asked->folder).address,
+                            .earlier = with->earlier,
+                            .workers = with->asked->workers};
+    bool good = verify_site(&asked, &seen, with->found);
     arena_free(a);
     with->report->pages = seen.pages;
     with->report->links = seen.links;

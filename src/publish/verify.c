@@ -40,6 +40,7 @@ typedef struct {
 typedef struct {
     const char *folder, *address;
     const file_list *files;
+    const bool *known; /* one a file: a page that need not be parsed; null: none */
     atomic_size_t next;
 } shared_pages;
 
@@ -92,9 +93,18 @@ static const char *file_of(arena *a, const char *path) {
     return folder ? arena_format(a, "%sindex.html", path) : path;
 }
 
+static bool is_index(span path) {
+    return span_begins(path, "search/") && span_ends(path, ".json");
+}
+
 /* "" and "top" mean the top of any page (HTML, section 7.4.6.3). */
 static bool is_top(const char *fragment) {
     return !fragment[0] || strcmp(fragment, "top") == 0;
+}
+
+static void add_anchors(page_checker *by, arena *a, const char *path, const page_links *of) {
+    for (size_t i = 0; i < of->anchors.count; i++)
+        LIST_ADD(by->keep, &by->anchors, anchor_hash(a, path, of->anchors.items[i]));
 }
 
 /* One page's references: each counted once a page. */
@@ -121,8 +131,7 @@ static void gather(page_checker *by, arena *a, size_t page, const page_links *of
         if (names_add(&seen, one.key, 0, NULL))
             refer(by->keep, &by->wanted, &one);
     }
-    for (size_t i = 0; i < of->anchors.count; i++)
-        LIST_ADD(by->keep, &by->anchors, anchor_hash(a, path, of->anchors.items[i]));
+    add_anchors(by, a, path, of);
 }
 
 /* Maps the file `path` of the site; the caller unmaps it. */
@@ -143,7 +152,8 @@ static void *check_pages(void *state) {
             break;
         const char *path = by->shared->files->items[i].name;
         span bytes;
-        if (!span_ends(span_of(path), ".html"))
+        bool known = by->shared->known && by->shared->known[i];
+        if (known || !span_ends(span_of(path), ".html"))
             continue;
         arena_reset(a);
         if (!see_file(a, by->shared->folder, path, &bytes, &by->found)) {
@@ -214,8 +224,6 @@ static bool is_there(arena *a, const names *paths, const char *path) {
 static void judge(arena *a, page_checker *all, const file_list *files, const names *paths,
                   problems *found) {
     const hash_list *anchors = &all->anchors;
-    if (anchors->count > 1)
-        qsort(anchors->items, anchors->count, sizeof anchors->items[0], compare_hashes);
     for (size_t i = 0; i < all->wanted.count; i++) {
         const reference *of = &all->wanted.items[i];
         const destination *to = &of->leads_to;
@@ -233,10 +241,6 @@ static void judge(arena *a, page_checker *all, const file_list *files, const nam
 
 /* -- index, feed, sitemap
  * -------------------------------------------------------------------------------- */
-
-static bool is_index(span path) {
-    return span_begins(path, "search/") && span_ends(path, ".json");
-}
 
 /* Every address in the sitemap is a page of the site. */
 static void judge_sitemap(arena *a, const char *address, const xml_texts *of, const names *paths,
@@ -278,24 +282,153 @@ static void check_complete(const names *paths, problems *found) {
     }
 }
 
-bool verify_site(const char *folder, const char *address, unsigned workers, verify_report *out,
-                 problems *found) {
+/* -- what the earlier site tells
+ * ------------------------------------------------------------------------- */
+
+/* A page that is the earlier site's own file was verified with it. It still holds together unless
+ * something that was there is gone: a file, or an anchor of a page that changed. */
+typedef struct {
+    const char *folder; /* of the earlier site; null when there is none */
+    file_list files;
+    bool *known; /* one a file of the site now */
+} earlier_site;
+
+/* Not the program's own notes, nor files compressed ahead, which are made after this, nor parts of
+ * the search index, which come and go with the words on the pages; no page leads to them. */
+static bool is_linked_to(const char *path) {
+    span name = span_of(path);
+    return path[0] != '.' && !is_index(name) && !span_ends(name, ".gz") && !span_ends(name, ".br");
+}
+
+static earlier_site earlier_of(arena *a, const char *folder, const char *earlier,
+                               const file_list *files, const names *paths) {
+    earlier_site out = {0};
+    size_t at;
+    int why;
+    if (!earlier || !folder_walk(a, earlier, &out.files, &why))
+        return out;
+    for (size_t i = 0; i < out.files.count; i++)
+        if (is_linked_to(out.files.items[i].name) &&
+            !names_find(paths, span_of(out.files.items[i].name), &at))
+            return out;
+    out.folder = earlier;
+    out.known = ARENA_ARRAY(a, bool, files->count + 1);
+    for (size_t i = 0; i < files->count; i++) {
+        const char *name = files->items[i].name;
+        out.known[i] = span_ends(span_of(name), ".html") &&
+                       file_is_same(path_join(a, folder, name), path_join(a, earlier, name));
+    }
+    return out;
+}
+
+static bool holds_hash(const hash_list *of, uint64_t hash) {
+    return of->count && bsearch(&hash, of->items, of->count, sizeof hash, compare_hashes);
+}
+
+/* True when the earlier version of page `path` had an anchor that is not in `now`. */
+static bool lost_anchor(const earlier_site *of, const char *path, const hash_list *now,
+                        problems *found) {
+    arena *a = arena_new();
+    span bytes;
+    bool lost = false;
+    if (!file_exists(path_join(a, of->folder, path))) {
+        arena_free(a);
+        return false;
+    }
+    if (!see_file(a, of->folder, path, &bytes, found)) {
+        arena_free(a);
+        return true;
+    }
+    page_links was = page_links_of(a, bytes);
+    for (size_t i = 0; i < was.anchors.count && !lost; i++)
+        lost = !holds_hash(now, anchor_hash(a, path, was.anchors.items[i]));
+    file_unmap(bytes);
+    arena_free(a);
+    return lost;
+}
+
+static bool lost_any(const earlier_site *of, const file_list *files, const hash_list *now,
+                     problems *found) {
+    for (size_t i = 0; i < files->count; i++) {
+        const char *name = files->items[i].name;
+        if (!of->known[i] && span_ends(span_of(name), ".html") && lost_anchor(of, name, now, found))
+            return true;
+    }
+    return false;
+}
+
+/* -- the whole
+ * ------------------------------------------------------------------------------------------- */
+
+static void sort_hashes(hash_list *of) {
+    if (of->count > 1)
+        qsort(of->items, of->count, sizeof of->items[0], compare_hashes);
+}
+
+/* Parses all pages but those known; what was found is joined in by[0]. */
+static void parse_pages(page_checker by[], shared_pages *shared, unsigned workers) {
+    unsigned threads = workers_for(workers, WORKERS_MOST);
+    atomic_store(&shared->next, 0);
+    for (unsigned i = 0; i < threads; i++)
+        checker_start(&by[i], shared);
+    for (unsigned i = 0; i < threads; i++)
+        checker_join(&by[0], &by[i]);
+    sort_hashes(&by[0].anchors);
+}
+
+/* Adds the anchors of the known pages that a parsed one refers to an anchor of. */
+static void add_known_anchors(arena *a, page_checker *all, const shared_pages *shared,
+                              const names *paths, problems *found) {
+    arena *page = arena_new();
+    names seen = names_in(a);
+    for (size_t i = 0; i < all->wanted.count; i++) {
+        const destination *to = &all->wanted.items[i].leads_to;
+        size_t at;
+        span bytes;
+        if (to->to != LEADS_INSIDE || !to->fragment || !names_find(paths, span_of(to->path), &at) ||
+            !shared->known[at] || !names_add(&seen, span_of(to->path), at, NULL) ||
+            !see_file(page, shared->folder, to->path, &bytes, found))
+            continue;
+        page_links of = page_links_of(page, bytes);
+        add_anchors(all, page, to->path, &of);
+        file_unmap(bytes);
+        arena_reset(page);
+    }
+    arena_free(page);
+    sort_hashes(&all->anchors);
+}
+
+/* Parses what must be: all pages, or those that changed where that tells enough. */
+static void parse_needed(arena *a, page_checker by[], shared_pages *shared,
+                         const verify_request *asked, const names *paths) {
+    earlier_site was = earlier_of(a, asked->folder, asked->earlier, shared->files, paths);
+    shared->known = was.known;
+    parse_pages(by, shared, asked->workers);
+    if (!was.known || by[0].failed)
+        return;
+    problems unsaid = problems_in(a);
+    if (!lost_any(&was, shared->files, &by[0].anchors, &unsaid)) {
+        add_known_anchors(a, &by[0], shared, paths, &by[0].found);
+        return;
+    }
+    arena_free(by[0].keep);
+    shared->known = NULL;
+    parse_pages(by, shared, asked->workers);
+}
+
+bool verify_site(const verify_request *asked, verify_report *out, problems *found) {
     page_checker by[WORKERS_MOST];
     arena *a = arena_new();
     file_list files;
     int why = 0;
-    unsigned threads = workers_for(workers, WORKERS_MOST);
-    bool good = folder_walk(a, folder, &files, &why);
+    bool good = folder_walk(a, asked->folder, &files, &why);
     if (!good)
-        problem_add(found, (place){folder, 0, 0}, NULL, "can't be read: %s", strerror(why));
-    shared_pages shared = {.folder = folder, .address = address, .files = &files};
-    for (unsigned i = 0; i < threads; i++)
-        checker_start(&by[i], &shared);
-    for (unsigned i = 0; i < threads; i++)
-        checker_join(&by[0], &by[i]);
+        problem_add(found, (place){asked->folder, 0, 0}, NULL, "can't be read: %s", strerror(why));
+    shared_pages shared = {.folder = asked->folder, .address = asked->address, .files = &files};
     names paths = names_in(a);
     for (size_t i = 0; i < files.count; i++)
         (void)names_add(&paths, span_of(files.items[i].name), i, NULL);
+    parse_needed(a, by, &shared, asked, &paths);
     problems_join(found, &by[0].found);
     judge(a, &by[0], &files, &paths, found);
     check_complete(&paths, found);

@@ -11,14 +11,19 @@
 
 typedef struct {
     size_t files, pages;
-    size_t links; /* followed within the site */
+    size_t links; /* followed within the site, on the pages that were parsed */
 } verify_report;
 
-/* Verifies the site in `folder`, published at `address`, with `workers` threads (0: as
- * workers_for has it). What is wrong
- * is an error in `found`, placed in the file as written; the same fault on many pages is said
- * once. False, with a problem, when a file can't be read. */
-bool verify_site(const char *folder, const char *address, unsigned workers, verify_report *out,
-                 problems *found);
+typedef struct {
+    const char *folder;  /* the site */
+    const char *address; /* where it is published */
+    const char *earlier; /* one verified before, that shares files with it; or null */
+    unsigned workers;    /* threads, as for a build */
+} verify_request;
+
+/* Verifies a site. What is wrong is an error in `found`, placed in the file as written; the same
+ * fault on many pages is said once. Pages shared with `earlier` are parsed again only when a file
+ * or an anchor that was there is gone. False, with a problem, when a file can't be read. */
+bool verify_site(const verify_request *asked, verify_report *out, problems *found);
 
 #endif

@@ -60,7 +60,12 @@ static int compare_bakes(const void *left, const void *right) {
 
 static const bits *fitting(arena *a, const pantry *shelf, const selector *by) {
     bits *set = ARENA_ARRAY(a, bits, shelf->count / BITS + 1);
-    for (size_t i = 0; i < shelf->count; i++)
+    for (size_t i = 0; i < by->names.count; i++) { /* only what is named can fit */
+        const ingredient *what = pantry_find_folded(shelf, by->names.items[i]);
+        if (what && selector_fits(by, what, shelf))
+            set_bit(set, pantry_index(shelf, what));
+    }
+    for (size_t i = 0; by->names.count == 0 && i < shelf->count; i++)
         if (selector_fits(by, shelf->items[i], shelf))
             set_bit(set, i);
     return set;

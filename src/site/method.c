@@ -2,7 +2,9 @@
 
 #include "base/number.h"
 #include "measure/kitchen.h"
+#include "measure/step_time.h"
 #include "site/markdown_tree.h"
+#include "site/phrase.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -50,6 +52,15 @@ static void put_element(marking *m, const char *enter, span words, const char *e
 static void put_up_to(marking *m, size_t at) {
     put_words(m, span_first(span_from(m->words, m->done), at - m->done));
     m->done = at;
+}
+
+/* Puts the rest, and takes away the node that the words were in. */
+static void put_rest(marking *m) {
+    if (m->done == 0)
+        return;
+    put_up_to(m, m->words.length);
+    cmark_node_unlink(m->before);
+    cmark_node_free(m->before);
 }
 
 static const char *word_called(const marking *m, const char *key) {
@@ -224,8 +235,12 @@ static void put_mention(marking *m, const mention *of) {
     put_name(m, of);
 }
 
+static span words_in(arena *a, cmark_node *node) {
+    return arena_copy_span(a, span_of(cmark_node_get_literal(node)));
+}
+
 static void mark_text(arena *a, const method_words *by, cmark_node *node, mentions_list *said) {
-    span words = arena_copy_span(a, span_of(cmark_node_get_literal(node)));
+    span words = words_in(a, node);
     mentions all = next_mentions(a, by, words, said);
     marking m = {a, by, node, words, 0};
     for (size_t i = 0; i < all.count; i++) {
@@ -233,11 +248,25 @@ static void mark_text(arena *a, const method_words *by, cmark_node *node, mentio
         if (of->line != MENTION_NO_LINE && of->name_length > 0)
             put_mention(&m, of);
     }
-    if (m.done == 0)
-        return;
-    put_up_to(&m, words.length);
-    cmark_node_unlink(node);
-    cmark_node_free(node);
+    put_rest(&m);
+}
+
+static const char *duration_iso(arena *a, double seconds) {
+    bool whole = fmod(seconds, 60) < 0.5;
+    return whole ? phrase_minutes_iso(a, seconds / 60)
+                 : arena_format(a, "PT%luS", (unsigned long)seconds);
+}
+
+static void mark_times(arena *a, cmark_node *node) {
+    marking m = {a, NULL, node, words_in(a, node), 0};
+    step_time found;
+    while (step_time_next(m.words, m.done, &found)) {
+        put_up_to(&m, found.at);
+        put_element(&m, arena_format(a, "<time datetime=\"%s\">", duration_iso(a, found.seconds)),
+                    span_first(span_from(m.words, found.at), found.length), "</time>");
+        m.done = found.at + found.length;
+    }
+    put_rest(&m);
 }
 
 typedef struct {
@@ -245,7 +274,7 @@ typedef struct {
     size_t count, capacity;
 } node_list;
 
-static void mark_list(arena *a, const method_words *by, cmark_node *list, mentions_list *said) {
+static node_list texts_in(arena *a, cmark_node *list) {
     node_list texts = {0};
     cmark_iter *walk = cmark_iter_new(list);
     while (cmark_iter_next(walk) != CMARK_EVENT_DONE) {
@@ -254,8 +283,16 @@ static void mark_list(arena *a, const method_words *by, cmark_node *list, mentio
             LIST_ADD(a, &texts, at);
     }
     cmark_iter_free(walk);
+    return texts;
+}
+
+static void mark_list(arena *a, const method_words *by, cmark_node *list, mentions_list *said) {
+    node_list texts = texts_in(a, list);
     for (size_t i = 0; i < texts.count; i++)
         mark_text(a, by, texts.items[i], said);
+    texts = texts_in(a, list);
+    for (size_t i = 0; i < texts.count; i++)
+        mark_times(a, texts.items[i]);
 }
 
 /* Marks the numbered lists; returns the last of them, or null. */

@@ -4,6 +4,10 @@
  *
  *     <data value="62" data-line="6">4 tablespoons</data> of the <span data-line="6">milk</span>
  *
+ * and how long things take, so that a script can count it down (measure/step_time.h):
+ *
+ *     bake <time datetime="PT55M">55 to 58 minutes</time>
+ *
  * `data-line` counts the lines of the ingredient list from 0; `value` is grams. Marks stand in
  * numbered lists alone, and not at what begins a sentence or does something itself: what else a
  * body says (how it keeps, that almond meal clumps) is said of the recipe as it is written. */

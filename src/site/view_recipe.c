@@ -1,6 +1,7 @@
 #include "site/view_recipe.h"
 
 #include "base/number.h"
+#include "base/words.h"
 #include "site/json_ld.h"
 #include "site/phrase.h"
 #include "site/view_picks.h"
@@ -59,8 +60,24 @@ static void put_minutes(arena *a, view *to, const minutes_of *times) {
     view_put_text(a, put, "iso", phrase_minutes_iso(a, total));
 }
 
+/* A pan whose floor can be measured, so that another can be reckoned against it. */
+static void put_pan(arena *a, view *to, const pan *of) {
+    static const char *const shapes[] = {[PAN_ROUND] = "round",
+                                         [PAN_SQUARE] = "square",
+                                         [PAN_RECTANGLE] = "rectangle",
+                                         [PAN_LOAF] = "loaf"};
+    view_put_text(a, to, "pan_text", of->text);
+    if ((size_t)of->shape >= COUNT(shapes) || !shapes[of->shape])
+        return;
+    view *put = view_put_object(a, to, "pan");
+    view_put_text(a, put, "shape", shapes[of->shape]);
+    view_put_number(a, put, "length_cm", of->length_cm, 1);
+    view_put_number(a, put, "width_cm", of->width_cm, 1);
+    if (of->depth_cm > 0)
+        view_put_number(a, put, "depth_cm", of->depth_cm, 1);
+}
+
 static void put_oven(arena *a, view *to, const recipe *of) {
-    view_put_text(a, to, "pan_text", of->baked_in.text);
     if (of->oven_c <= 0)
         return;
     /* F = C x 9/5 + 32, to the nearest five as dials have it. */
@@ -120,6 +137,17 @@ static void put_weight(arena *a, view *to, const recipe_line *line, const weight
     view_put_text(a, to, "weight_from", weighed ? weight_source(a, of) : NULL);
 }
 
+/* What comes in pieces that are not cut finer than in halves: eggs, cloves, slices. A scoop or a
+ * stick is measured as well by spoons. */
+static bool is_counted(const recipe_line *line) {
+    static const char *const divided[] = {"scoop", "stick"};
+    if (!line->has_amount || line->more_count)
+        return false;
+    return !line->in ||
+           (line->in->sort == UNIT_COUNT &&
+            words_index(span_of(line->in->name), divided, COUNT(divided)) == COUNT(divided));
+}
+
 static void put_line(arena *a, view *lines, const recipe_line *line, const weight *of,
                      cup_standard cups) {
     view *put = view_put_object(a, lines, NULL);
@@ -131,6 +159,7 @@ static void put_line(arena *a, view *lines, const recipe_line *line, const weigh
     view_put_bool(a, put, "optional", line->optional);
     view_put_bool(a, put, "to_taste", line->to_taste);
     view_put_bool(a, put, "unknown", line->what == NULL);
+    view_put_bool(a, put, "counted", is_counted(line));
     range room;
     const range *cup = line->what ? ingredient_measure(line->what, span_of("cup"), &room) : NULL;
     if (cup)
@@ -180,6 +209,7 @@ static void put_tags(arena *a, view *to, const recipe *of) {
 void view_put_times(arena *a, view *to, const recipe *of) {
     put_minutes(a, to, &of->minutes);
     put_oven(a, to, of);
+    put_pan(a, to, &of->baked_in);
 }
 
 view *view_of_recipe(arena *a, const whole_recipe *of) {

@@ -2,37 +2,75 @@
 
 #include "base/text.h"
 #include "base/words.h"
-
-#include <cmark.h>
-
-passages passages_in(arena *a, const char *file, span source) {
-    return (passages){.home = a, .file = file, .source = source};
-}
+#include "site/markdown_tree.h"
 
 /* -- places ------------------------------------------------------------------------------------ */
 
+enum { STRETCH = 512 };
+
+/* Made once a file, so that a file of one line or of many thousand problems costs no more. */
+struct passage_lines {
+    size_t *starts; /* the byte where each line begins */
+    size_t count;
+    unsigned *columns; /* characters before each STRETCH of bytes */
+};
+
+static struct passage_lines *lines_of(arena *a, span source) {
+    struct passage_lines *of = ARENA_NEW(a, struct passage_lines);
+    size_t count = 1, line = 1;
+    for (size_t i = 0; i < source.length; i++)
+        count += source.at[i] == '\n';
+    of->count = count;
+    of->starts = ARENA_ARRAY(a, size_t, count);
+    of->columns = ARENA_ARRAY(a, unsigned, source.length / STRETCH + 2);
+    for (size_t i = 0; i < source.length; i++)
+        if (source.at[i] == '\n')
+            of->starts[line++] = i + 1;
+    for (size_t i = 0; (i + 1) * STRETCH <= source.length; i++)
+        of->columns[i + 1] = of->columns[i] + words_columns(source.at + i * STRETCH, STRETCH);
+    return of;
+}
+
+/* Characters before byte `offset`. */
+static unsigned columns_before(const passages *of, size_t offset) {
+    size_t stretch = offset / STRETCH, from = stretch * STRETCH;
+    return of->lines->columns[stretch] + words_columns(of->source.at + from, offset - from);
+}
+
+passages passages_in(arena *a, const char *file, span source) {
+    return (passages){.home = a, .file = file, .source = source, .lines = lines_of(a, source)};
+}
+
+/* Index of the line that holds byte `offset`. */
+static size_t line_at(const struct passage_lines *of, size_t offset) {
+    size_t low = 0, high = of->count;
+    while (high - low > 1) {
+        size_t middle = low + (high - low) / 2;
+        if (of->starts[middle] <= offset)
+            low = middle;
+        else
+            high = middle;
+    }
+    return low;
+}
+
 place passages_place(const passages *of, size_t offset) {
-    place at = {of->file, 1, 1};
-    size_t start = 0;
-    for (size_t i = 0; i < offset && i < of->source.length; i++)
-        if (of->source.at[i] == '\n') {
-            at.line++;
-            start = i + 1;
-        }
-    at.column = words_columns(of->source.at + start, offset - start) + 1;
-    return at;
+    if (offset > of->source.length)
+        offset = of->source.length;
+    size_t line = line_at(of->lines, offset);
+    unsigned columns = columns_before(of, offset) - columns_before(of, of->lines->starts[line]);
+    return (place){of->file, (unsigned)line + 1, columns + 1};
 }
 
 /* The byte where line `line` begins. */
-static size_t line_offset(span source, unsigned line) {
-    size_t i = 0;
-    for (unsigned at = 1; at < line && i < source.length; i++)
-        at += source.at[i] == '\n';
-    return i;
+static size_t line_offset(const passages *of, unsigned line) {
+    if (line < 1 || line > of->lines->count)
+        return line < 1 ? 0 : of->source.length;
+    return of->lines->starts[line - 1];
 }
 
 size_t passages_offset(const passages *of, place at) {
-    size_t i = line_offset(of->source, at.line);
+    size_t i = line_offset(of, at.line);
     for (unsigned column = 1; column < at.column && i < of->source.length; column++)
         do
             i++;
@@ -168,8 +206,9 @@ static void add_link(gatherer *g, cmark_node *node) {
 
 static void begin(gatherer *g, cmark_node *node, passage_sort sort) {
     size_t body = (size_t)(g->body.at - g->to->source.at);
-    g->cursor = body + line_offset(g->body, (unsigned)cmark_node_get_start_line(node));
-    g->end = body + line_offset(g->body, (unsigned)cmark_node_get_end_line(node) + 1);
+    unsigned before = (unsigned)line_at(g->to->lines, body); /* lines of front matter */
+    g->cursor = line_offset(g->to, before + (unsigned)cmark_node_get_start_line(node));
+    g->end = line_offset(g->to, before + (unsigned)cmark_node_get_end_line(node) + 1);
     g->one = (passage){.sort = sort};
     text_clear(&g->words);
 }
@@ -236,7 +275,7 @@ static bool has_steps(cmark_node *document) {
 void passages_add_markdown(passages *to, span body) {
     if (body.length == 0)
         return;
-    cmark_node *document = cmark_parse_document(body.at, body.length, CMARK_OPT_DEFAULT);
+    cmark_node *document = markdown_read(body);
     gatherer g = {.to = to, .body = body, .words = TEXT_EMPTY, .any_steps = has_steps(document)};
     cmark_iter *walk = cmark_iter_new(document);
     for (cmark_event_type event = cmark_iter_next(walk); event != CMARK_EVENT_DONE;

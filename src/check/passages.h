@@ -51,7 +51,8 @@ typedef struct {
 typedef struct {
     arena *home;
     const char *file;
-    span source; /* the whole file, borrowed */
+    span source;                 /* the whole file, borrowed */
+    struct passage_lines *lines; /* where its lines begin, and how many characters stand before */
     passage *items;
     size_t count, capacity;
     prose_links links;

@@ -102,13 +102,16 @@ static unsigned next_target(span rest, unsigned number) {
 
 static void read_all(silencer *s, span bytes) {
     span line, rest = bytes;
+    unsigned target = 0; /* of the comments right above it, one for all */
     for (unsigned number = 1; span_next_line(&rest, &line); number++) {
         size_t at = span_find(line, marker);
         size_t start = at < line.length ? comment_start(line, at) : line.length;
         if (start == line.length)
             continue;
         bool alone = span_trim(span_first(line, start)).length == 0;
-        take_comment(s, line, at, number, alone ? next_target(rest, number + 1) : number);
+        if (alone && target <= number)
+            target = next_target(rest, number + 1);
+        take_comment(s, line, at, number, alone ? target : number);
     }
 }
 

@@ -1,5 +1,7 @@
 #include "base/problems.h"
 
+#include "base/words.h"
+
 #include "base/list.h"
 
 #include <stdarg.h>
@@ -112,11 +114,12 @@ void problems_sort(problems *found) {
         qsort(found->items, found->count, sizeof found->items[0], compare_problems);
 }
 
-/* Adds `words` on one line: a control character out of a content file becomes a blank, so that it
- * neither breaks the form nor drives a terminal. */
-static void add_visible(text *t, const char *words) {
-    for (const char *c = words; *c; c++)
-        text_add_char(t, (unsigned char)*c < 0x20 || *c == 0x7f ? ' ' : *c);
+void problem_add_visible(text *t, const char *words) {
+    while (*words) {
+        size_t unseen = words_unseen(words);
+        text_add_char(t, unseen ? ' ' : *words);
+        words += unseen ? unseen : 1;
+    }
 }
 
 static void add_level(text *t, problem_level level, const problem_colours *with) {
@@ -132,7 +135,7 @@ void problem_print(const problem *p, text *t) {
 }
 
 void problem_print_coloured(const problem *p, const problem_colours *with, text *t) {
-    text_add(t, p->at.file ? p->at.file : "crumbnote");
+    problem_add_visible(t, p->at.file ? p->at.file : "crumbnote");
     if (p->at.line)
         text_format(t, ":%u", p->at.line);
     if (p->at.line && p->at.column)
@@ -140,12 +143,12 @@ void problem_print_coloured(const problem *p, const problem_colours *with, text 
     text_add(t, ": ");
     add_level(t, p->level, with);
     text_add_char(t, ' ');
-    add_visible(t, p->message);
+    problem_add_visible(t, p->message);
     if (p->check)
         text_format(t, " [%s]", p->check);
     if (p->hint) {
         text_add(t, "\n  hint: ");
-        add_visible(t, p->hint);
+        problem_add_visible(t, p->hint);
     }
     text_add_char(t, '\n');
 }

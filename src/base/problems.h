@@ -71,7 +71,11 @@ void problems_join(problems *into, const problems *from);
 /* Sorts by file, line, column and message, so that the order of work does not show. */
 void problems_sort(problems *found);
 
-/* Adds the printed form of `p`, with its hint line, to `t`. Control characters become blanks. */
+/* Adds `words` on one line: what drives a terminal or breaks lines (words_unseen) becomes blanks.
+ */
+void problem_add_visible(text *t, const char *words);
+
+/* Adds the printed form of `p`, with its hint line, to `t`, both as problem_add_visible does. */
 void problem_print(const problem *p, text *t);
 
 /* What to write around the level's word on a terminal. */

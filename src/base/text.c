@@ -54,9 +54,7 @@ void text_add_char(text *t, char c) {
     text_add_span(t, (span){&c, 1});
 }
 
-void text_format(text *t, const char *format, ...) {
-    va_list values;
-    va_start(values, format);
+void text_format_values(text *t, const char *format, va_list values) {
     size_t room = t->room ? t->room - t->length : 0;
     size_t length = format_into(t->bytes + t->length, room, format, values);
     if (length >= room) {
@@ -64,6 +62,12 @@ void text_format(text *t, const char *format, ...) {
         format_into(t->bytes + t->length, length + 1, format, values);
     }
     t->length += length;
+}
+
+void text_format(text *t, const char *format, ...) {
+    va_list values;
+    va_start(values, format);
+    text_format_values(t, format, values);
     va_end(values);
 }
 

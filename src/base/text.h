@@ -7,6 +7,8 @@
 
 #include "base/span.h"
 
+#include <stdarg.h>
+
 typedef struct {
     char *bytes; /* terminated; points at a constant empty string until something is added */
     size_t length;
@@ -32,6 +34,9 @@ void text_add_char(text *t, char c);
 
 /* printf onto the end. No %f or %g: see base/number.h. */
 void text_format(text *t, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+void text_format_values(text *t, const char *format, va_list values)
+    __attribute__((format(printf, 2, 0)));
 
 /* Adds `bytes` with & < > " ' written as HTML character references: safe in an element and in a
  * quoted attribute, in HTML and XML alike. */

@@ -222,3 +222,14 @@ unsigned words_columns(const char *bytes, size_t length) {
         columns += ((unsigned char)bytes[i] & 0xC0) != 0x80;
     return columns;
 }
+
+size_t words_unseen(const char *words) {
+    const unsigned char *at = (const unsigned char *)words;
+    if (at[0] == 0xC2 && at[1] >= 0x80 && at[1] <= 0x9F) /* U+0080 to U+009F */
+        return 2;
+    if (at[0] == 0xE2 && at[1] == 0x80 && at[2] >= 0xA8 && at[2] <= 0xAE) /* U+2028 to U+202E */
+        return 3;
+    if (at[0] == 0xE2 && at[1] == 0x81 && at[2] >= 0xA6 && at[2] <= 0xA9) /* U+2066 to U+2069 */
+        return 3;
+    return at[0] && (at[0] < 0x20 || at[0] == 0x7F);
+}

@@ -40,4 +40,9 @@ size_t words_index(span word, const char *const list[], size_t count);
 /* How many characters (code points) the first `length` bytes hold: bytes to columns. */
 unsigned words_columns(const char *bytes, size_t length);
 
+/* How many bytes at `words` (terminated) are one character that is not seen but drives a terminal
+ * or breaks a line: controls (Unicode's Cc), line and paragraph separators, and those that turn the
+ * direction of what follows (UAX 9, table 3). 0 when the character is none. */
+size_t words_unseen(const char *words);
+
 #endif

@@ -1,5 +1,6 @@
 #include "check/report.h"
 
+#include "base/words.h"
 #include "check/checks.h"
 
 static const char reading[] = "reading";
@@ -156,13 +157,14 @@ static const struct {
 
 static void add_escaped(text *t, const char *words, bool property) {
     for (const char *c = words; *c; c++) {
-        size_t i = 0;
+        size_t i = 0, unseen = words_unseen(c);
         while (i < COUNT(escapes) && (escapes[i].c != *c || (escapes[i].in_property && !property)))
             i++;
         if (i < COUNT(escapes))
             text_add(t, escapes[i].written);
         else
-            text_add_char(t, *c);
+            text_add_char(t, unseen ? ' ' : *c);
+        c += unseen > 1 ? unseen - 1 : 0;
     }
 }
 

@@ -58,6 +58,9 @@ exit_code command_print(const view *document, exit_code code);
 /* Prints `words` to standard output; EXIT_MACHINE when that fails, `code` otherwise. */
 exit_code command_say(const char *words, exit_code code);
 
+/* Says on standard error, behind the program's name and on one line, what went wrong. */
+void command_complain(const char *format, ...) __attribute__((format(printf, 1, 2)));
+
 /* Says what is wrong with the call on standard error; always EXIT_USAGE. */
 exit_code command_misused(const char *format, ...) __attribute__((format(printf, 1, 2)));
 

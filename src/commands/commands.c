@@ -68,12 +68,28 @@ static exit_code help_of(const command *of) {
     return EXIT_FINE;
 }
 
+static void complain(const char *format, va_list values) {
+    text words = TEXT_EMPTY, line = TEXT_EMPTY;
+    text_format_values(&words, format, values);
+    text_add(&line, "crumbnote: ");
+    problem_add_visible(&line, words.bytes);
+    text_add_char(&line, '\n');
+    text_free(&words);
+    print(STDERR_FILENO, &line);
+}
+
+void command_complain(const char *format, ...) {
+    va_list values;
+    va_start(values, format);
+    complain(format, values);
+    va_end(values);
+}
+
 exit_code command_misused(const char *format, ...) {
     va_list values;
     va_start(values, format);
-    fputs("crumbnote: ", stderr);
-    vfprintf(stderr, format, values);
-    fputs("\n  hint: crumbnote --help shows the commands\n", stderr);
+    complain(format, values);
+    fputs("  hint: crumbnote --help shows the commands\n", stderr);
     va_end(values);
     return EXIT_USAGE;
 }

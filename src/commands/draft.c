@@ -41,9 +41,8 @@ static bool read_source(arena *a, const char *path, draft_request *asked, int *w
 }
 
 static exit_code unreadable(const char *path, int why) {
-    fprintf(stderr, "crumbnote: %s: can't be read: %s\n",
-            strcmp(path, "-") == 0 ? "standard input" : path,
-            why == EINVAL ? "it is no plain file" : strerror(why));
+    command_complain("%s: can't be read: %s", strcmp(path, "-") == 0 ? "standard input" : path,
+                     why == EINVAL ? "it is no plain file" : strerror(why));
     bool slip = why == ENOENT || why == EINVAL || why == EFBIG || why == ENOTDIR;
     return slip ? EXIT_USAGE : EXIT_MACHINE;
 }
@@ -93,8 +92,8 @@ static exit_code finish(arena *a, const arguments *given, const draft *made) {
     const char *written = to ? target_of(a, to, made) : NULL;
     int why = 0;
     if (written && !file_write_new(written, span_of(made->recipe), &why)) {
-        fprintf(stderr, "crumbnote: %s: %s; nothing was written\n", written,
-                why == EEXIST ? "there is a file already" : strerror(why));
+        command_complain("%s: %s; nothing was written", written,
+                         why == EEXIST ? "there is a file already" : strerror(why));
         return why == EEXIST || why == ENOTDIR ? EXIT_USAGE : EXIT_MACHINE;
     }
     if (given->json)

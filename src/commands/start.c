@@ -53,7 +53,7 @@ static exit_code refused(const char *path, int why) {
                          : why == EEXIST  ? "it is there already, and it is no folder"
                                           : strerror(why);
     bool taken = why == ENOTEMPTY || why == EEXIST;
-    fprintf(stderr, "crumbnote: no site begun in \"%s\": %s\n", path, reason);
+    command_complain("no site begun in \"%s\": %s", path, reason);
     if (taken)
         fputs("  hint: name a folder that is empty or not there yet; nothing was written\n",
               stderr);

@@ -281,14 +281,18 @@ static int compare_entries(const void *left, const void *right) {
     return strcmp(a->name, b->name);
 }
 
-/* A link's target is a regular file that stays inside `folder`. */
-static bool link_stays_inside(const char *folder, const char *path, struct stat *about) {
+bool path_leads_inside(const char *folder, const char *path) {
     char *real = path_real(path), *home = path_real(folder);
-    bool inside = real && home && span_begins(span_of(real), home) && real[strlen(home)] == '/' &&
-                  stat(real, about) == 0 && S_ISREG(about->st_mode);
+    bool inside = real && home && span_begins(span_of(real), home) &&
+                  (real[strlen(home)] == '/' || strcmp(home, "/") == 0);
     free(real);
     free(home);
     return inside;
+}
+
+/* A link's target is a regular file that stays inside `folder`. */
+static bool link_stays_inside(const char *folder, const char *path, struct stat *about) {
+    return path_leads_inside(folder, path) && stat(path, about) == 0 && S_ISREG(about->st_mode);
 }
 
 /* A regular file, or a link whose target stays inside `folder`. */

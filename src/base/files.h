@@ -101,6 +101,9 @@ char *path_folder(arena *a, const char *path);
  * it. */
 char *path_real(const char *path);
 
+/* True when what `path` leads to, links followed, stands below `folder`. */
+bool path_leads_inside(const char *folder, const char *path);
+
 /* The last part of `path`; borrows. */
 const char *path_name(const char *path);
 

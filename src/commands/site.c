@@ -3,6 +3,7 @@
 
 #include "commands/terminal.h"
 #include "publish/build.h"
+#include "read/site_folder.h"
 #include "site/phrase.h"
 
 enum { OPTION_OUT, OPTION_WORKERS, OPTION_VIEWS };
@@ -33,6 +34,8 @@ static exit_code run(arena *a, const arguments *given) {
     asked.show_views = argument_option(given, OPTION_VIEWS) != NULL;
     if (!option_count(given, OPTION_WORKERS, WORKERS_MOST, &asked.workers))
         return command_misused("--workers wants a whole number from 1 to %d", WORKERS_MOST);
+    if (site_folder_is_content(a, folder, asked.out))
+        return command_misused("%s holds the content; the site is written elsewhere", asked.out);
     problems found = problems_in(a);
     progress seen = {0};
     progress_line *line = progress_show(&seen, "weighing and writing");

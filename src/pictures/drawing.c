@@ -4,6 +4,7 @@
 #include "base/memory.h"
 #include "base/number.h"
 
+#include <errno.h>
 #include <expat.h>
 #include <strings.h>
 
@@ -121,7 +122,8 @@ static picture_outcome make(arena *a, const char *folder, const char *from, cons
     drawing of;
     int why = 0;
     if (!file_read(a, from, &bytes, &why))
-        return fail(told, strerror(why), PICTURE_MACHINE_FAILED);
+        return why == EFBIG ? fail(told, "it is larger than 16 MB", PICTURE_REFUSED)
+                            : fail(told, strerror(why), PICTURE_MACHINE_FAILED);
     const char *wrong = look_into(bytes, &of);
     if (wrong)
         return fail(told, wrong, PICTURE_REFUSED);

@@ -1,5 +1,6 @@
 #include "read/site_folder.h"
 
+#include "base/list.h"
 #include "base/names.h"
 #include "pantry/borrowed.h"
 #include "read/fields.h"
@@ -26,7 +27,7 @@ typedef struct {
 /* True when `why` is the fault of the machine, not of the file. What was listed and is gone is that
  * too: the next time all is well. */
 static bool is_machine_fault(int why) {
-    return why != EINVAL && why != EFBIG && why != EISDIR;
+    return why != ENOTDIR && why != EINVAL && why != EFBIG && why != EISDIR;
 }
 
 static void add_unreadable(const char *file, int why, problems *found, bool *machine_failed) {
@@ -47,11 +48,23 @@ static bool read_bytes(const folder_reader *r, const char *file, span *bytes) {
     return false;
 }
 
+/* A folder of the site that is a link to elsewhere would publish what lies there. */
+static bool leads_out(const folder_reader *r, const char *name) {
+    const char *path = path_join(r->home, r->folder, name);
+    bool out = folder_exists(path) && !path_leads_inside(r->folder, path);
+    if (out)
+        problem_add(r->found, (place){.file = name}, "move the files here, or link the other way",
+                    "this folder is a link that leads out of the site");
+    return out;
+}
+
 /* The files of the folder `name` whose names end in `suffix`; a warning for each other one, since
  * a table that is silently not read is worse than a strange file. */
 static file_list list_files(const folder_reader *r, const char *name, const char *suffix) {
     file_list all = {0}, wanted = {0};
     int why;
+    if (leads_out(r, name))
+        return wanted;
     if (!file_list_folder(r->home, path_join(r->home, r->folder, name), NULL, &all, &why))
         add_unreadable(name, why, r->found, r->machine_failed);
     for (size_t i = 0; i < all.count; i++) {
@@ -139,6 +152,8 @@ static void read_pages(const folder_reader *r) {
 
 static void read_pictures(const folder_reader *r) {
     int why;
+    if (leads_out(r, "pictures"))
+        return;
     if (!file_list_folder(r->home, path_join(r->home, r->folder, "pictures"), NULL,
                           &r->out->pictures, &why))
         add_unreadable("pictures", why, r->found, r->machine_failed);
@@ -295,4 +310,29 @@ char *site_folder_of(arena *a, const char *path) {
     while (folder && !file_exists(path_join(a, folder, "site.yaml")))
         folder = strcmp(folder, "/") == 0 ? NULL : path_folder(a, folder);
     return folder;
+}
+
+/* `path` with links followed, as far as it is there. */
+static const char *real_as_far(arena *a, const char *path) {
+    char *real = path_real(path);
+    if (!real && strcmp(path_folder(a, path), path) != 0)
+        return path_join(a, real_as_far(a, path_folder(a, path)), path_name(path));
+    const char *copy = arena_copy(a, span_of(real ? real : path));
+    free(real);
+    return copy;
+}
+
+bool site_folder_is_content(arena *a, const char *folder, const char *path) {
+    static const char *const parts[] = {"recipes", "pages",  "pantry",
+                                        "rules",   "trials", "pictures"};
+    const char *real = real_as_far(a, path), *home = real_as_far(a, folder);
+    if (strcmp(real, home) == 0)
+        return true;
+    for (size_t i = 0; i < COUNT(parts); i++) {
+        const char *part = path_join(a, home, parts[i]);
+        if (span_begins(span_of(real), part) &&
+            (real[strlen(part)] == '/' || real[strlen(part)] == '\0'))
+            return true;
+    }
+    return false;
 }

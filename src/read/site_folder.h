@@ -44,4 +44,8 @@ recipe *site_folder_recipe(arena *a, const site_folder *site, const char *name, 
 /* The nearest parent folder of `path` that holds site.yaml, in the arena; null when none does. */
 char *site_folder_of(arena *a, const char *path);
 
+/* True when `path`, there or not, is the site folder `folder` itself or stands in one of its
+ * folders of content: no place to write a site to. */
+bool site_folder_is_content(arena *a, const char *folder, const char *path);
+
 #endif

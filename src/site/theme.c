@@ -33,11 +33,12 @@ static void read_embedded(arena *home, theme *out, theme_files *assets, problems
         add_file(home, reference_theme[i], out, assets, found);
 }
 
-static bool read_folder(arena *home, const char *folder, theme *out, theme_files *assets,
-                        problems *found) {
+static bool read_folder(arena *home, const char *site, const char *folder, theme *out,
+                        theme_files *assets, problems *found) {
     file_list listed;
     int why;
-    if (!folder_exists(folder) || !file_list_folder(home, folder, NULL, &listed, &why))
+    if (!folder_exists(folder) || !path_leads_inside(site, folder) ||
+        !file_list_folder(home, folder, NULL, &listed, &why))
         return false;
     for (size_t i = 0; i < listed.count; i++) {
         reference_file file = {.name = listed.items[i].name};
@@ -59,7 +60,7 @@ bool theme_read(arena *home, const char *name, const char *site, theme *out, pro
     if (strcmp(name, "plain") == 0)
         read_embedded(home, out, &assets, found);
     else if (!path_is_plain(span_of(name)) ||
-             !read_folder(home, path_join(home, site, name), out, &assets, found))
+             !read_folder(home, site, path_join(home, site, name), out, &assets, found))
         problem_add(found, (place){"site.yaml", 0, 0},
                     "name a folder inside the site folder, or leave `theme` out for the default",
                     "there is no theme \"%s\"", name);

@@ -289,7 +289,7 @@ static void read_figures(object_reader *r, const char *name, const json_t *value
         if (strcmp(linked_name(key), "servingSize") == 0)
             r->out->serving = words;
         PARTS_ADD(r->home, r->out, figures,
-                  (draft_item){arena_copy(r->home, span_of(linked_name(key))), words});
+                  (draft_item){plain_line(r->home, span_of(linked_name(key))), words});
     }
 }
 
@@ -351,7 +351,7 @@ void recipe_object_read(arena *a, const json_t *document, const json_t *of, draf
             continue;
         read_property *read = reader_of(name);
         if (json_string_length(value) > PLAIN_BYTES_MOST)
-            cannot_read(&r, NULL, name, NULL, "it is too long");
+            cannot_read(&r, NULL, plain_line(a, span_of(name)), NULL, "it is too long");
         else if (read)
             read(&r, name, value);
         else

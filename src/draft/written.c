@@ -2,6 +2,7 @@
 
 #include "base/number.h"
 #include "base/words.h"
+#include "draft/plain.h"
 #include "draft/stated_line.h"
 #include "draft/stated_oven.h"
 #include "draft/stated_yield.h"
@@ -118,14 +119,16 @@ static const char *joined(arena *a, const word_list *list, const char *joint) {
 
 /* -- the front matter, key by key -------------------------------------------------------------- */
 
-static const char *without_folders(const char *path) {
+/* The name of the file, where it may stand in a comment. */
+static const char *file_name(arena *a, const char *path) {
     const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
+    span name = span_of(slash ? slash + 1 : path);
+    return words_are_utf8(name, NULL) ? plain_line(a, name) : "a file";
 }
 
 static void write_head(recipe_writer *w, const char *drafted_from) {
     const draft_parts *from = w->from;
-    const char *where = from->address ? from->address : without_folders(w->asked->file);
+    const char *where = from->address ? from->address : file_name(w->home, w->asked->file);
     add_comment(
         w, "",
         arena_format(w->home,

@@ -4,7 +4,6 @@
 #include "measure/kitchen.h"
 #include "measure/step_time.h"
 #include "site/markdown_tree.h"
-#include "site/phrase.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -251,18 +250,12 @@ static void mark_text(arena *a, const method_words *by, cmark_node *node, mentio
     put_rest(&m);
 }
 
-static const char *duration_iso(arena *a, double seconds) {
-    bool whole = fmod(seconds, 60) < 0.5;
-    return whole ? phrase_minutes_iso(a, seconds / 60)
-                 : arena_format(a, "PT%luS", (unsigned long)seconds);
-}
-
 static void mark_times(arena *a, cmark_node *node) {
     marking m = {a, NULL, node, words_in(a, node), 0};
     step_time found;
     while (step_time_next(m.words, m.done, &found)) {
         put_up_to(&m, found.at);
-        put_element(&m, arena_format(a, "<time datetime=\"%s\">", duration_iso(a, found.seconds)),
+        put_element(&m, arena_format(a, "<time datetime=\"PT%luS\">", (unsigned long)found.seconds),
                     span_first(span_from(m.words, found.at), found.length), "</time>");
         m.done = found.at + found.length;
     }

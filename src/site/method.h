@@ -6,7 +6,7 @@
  *
  * and how long things take, so that a script can count it down (measure/step_time.h):
  *
- *     bake <time datetime="PT55M">55 to 58 minutes</time>
+ *     bake <time datetime="PT3300S">55 to 58 minutes</time>
  *
  * `data-line` counts the lines of the ingredient list from 0; `value` is grams. Marks stand in
  * numbered lists alone, and not at what begins a sentence or does something itself: what else a

@@ -62,11 +62,11 @@ static void as_written_the_steps_are_marked(void **state) {
          "<li>Sift the <em><span data-line=\"1\">milk</span></em> &amp; <code>salt</code>.</li>",
          ""},
         {"a time", "1. Bake it 55 to 58 minutes; wait 90 seconds.",
-         "<li>Bake it <time datetime=\"PT55M\">55 to 58 minutes</time>; wait "
+         "<li>Bake it <time datetime=\"PT3300S\">55 to 58 minutes</time>; wait "
          "<time datetime=\"PT90S\">90 seconds</time>.</li>",
          ""},
         {"a time behind an ingredient", "1. Warm the milk 5 minutes.",
-         "<span data-line=\"1\">milk</span> <time datetime=\"PT5M\">5 minutes</time>.</li>", ""},
+         "<span data-line=\"1\">milk</span> <time datetime=\"PT300S\">5 minutes</time>.</li>", ""},
         {"a time outside of the steps is no step's", "1. Stir.\n\nChill 2 hours.", "<li>Stir.</li>",
          "<p>Chill 2 hours.</p>\n"},
         {"a link is left alone", "1. As in [milk bread](../milk/).",

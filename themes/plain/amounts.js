@@ -64,11 +64,20 @@ function number(words) {
   }, 0);
 }
 
+const COUNTED = /^([\d\s./,¼½¾⅓⅔⅛]+)(?:([–-])([\d\s./,¼½¾⅓⅔⅛]+))?(.*)$/;
+const inHalves = (count) => Math.max(Math.round(count * 2) / 2, 0.5);
+
 /* "2–3 large" times 1.5 as "3–4 1/2 large": pieces come in whole and in halves. */
 export function countedText(written, times) {
-  const match = /^([\d\s./,¼½¾⅓⅔⅛]+)(?:([–-])([\d\s./,¼½¾⅓⅔⅛]+))?(.*)$/.exec(written);
+  const match = COUNTED.exec(written);
   if (!match) return written;
-  const scaled = (words) => amountText(Math.max(Math.round(number(words) * times * 2) / 2, 0.5));
+  const scaled = (words) => amountText(inHalves(number(words) * times));
   const high = match[3] ? `${match[2]}${scaled(match[3])}` : "";
   return `${scaled(match[1])}${high} ${match[4].trim()}`.trim();
+}
+
+/* How many pieces it would be, where that is more than a tenth of one off; else null. */
+export function unevenCount(written, times) {
+  const match = COUNTED.exec(written), exact = match && number(match[1]) * times;
+  return match && Math.abs(inHalves(exact) - exact) > 0.1 ? Math.round(exact * 100) / 100 : null;
 }

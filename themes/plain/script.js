@@ -1,6 +1,6 @@
 /* What a recipe page can do more with script: other portions, cups or grams, things ticked off,
  * the note for what a reader owns, a screen that stays on. Every word comes from the page. */
-import { amountText, countedText, gramsText, kitchenText } from "./amounts.js";
+import { amountText, countedText, gramsText, kitchenText, unevenCount } from "./amounts.js";
 
 const recipe = document.querySelector(".recipe");
 if (recipe) {
@@ -34,8 +34,10 @@ if (recipe) {
   const lines = all(".lines > li").map((line) => {
     line.measure = one(".measure", line);
     line.weight = one(".weight", line);
-    line.written = { grams: Number(line.dataset.grams || 0), cup: Number(line.dataset.cup || 0),
-      measured: line.measure?.textContent || "", weighed: line.weight?.textContent || "" };
+    line.counted = "counted" in line.dataset;
+    line.written = { grams: Number(line.dataset.grams || 0),
+      cup: line.counted ? 0 : Number(line.dataset.cup || 0), measured: line.measure?.textContent || "",
+      weighed: line.weight?.textContent || "" };
     return line;
   });
 
@@ -64,8 +66,19 @@ if (recipe) {
 
   let times = 1;
 
+  /* Two thirds of an egg: said, since they come in halves. */
+  function showUneven() {
+    const found = lines.filter((line) => line.counted && !line.swap && times !== 1).flatMap((line) => {
+      const exact = unevenCount(line.written.measured, times);
+      return exact === null ? [] : `${one(".what > a, .what", line).textContent.trim()} ${exact}`;
+    });
+    const said = one(".uneven");
+    said.textContent = found.length ? `${said.dataset.words} ${found.join("; ")}` : "";
+  }
+
   function showAmounts() {
     lines.forEach(showLine);
+    showUneven();
     for (const { amount, words } of amounts) {
       const line = lines[amount.dataset.line], by = times * (line.swap?.times ?? 1);
       amount.textContent = Math.abs(by - 1) < 1e-6 && !line.swap?.name ? words
@@ -77,25 +90,76 @@ if (recipe) {
     const written = Number(recipe.dataset.portions), shown = one("[data-shown]", tools);
     const writtenText = shown.textContent, reset = one('[data-step="0"]', tools);
     const shared = Number(new URLSearchParams(location.search).get("portions"));
-    let portions = shared >= 1 && shared <= written * 20 ? shared
-      : kept.read(`portions ${slug}`) || written;
-    const show = () => {
+    let portions;
+    const show = (asked, byPan) => {
+      portions = asked;
       shown.textContent = portions === written ? writtenText : amountText(portions);
       reset.hidden = portions === written;
       one('[data-step="-1"]', tools).disabled = portions <= 1;
       times = portions / written;
       showAmounts();
-      kept.write(`portions ${slug}`, portions);
-      keepInAddress("portions", portions === written ? [] : [portions]);
+      kept.write(`portions ${slug}`, byPan ? null : portions);
+      keepInAddress("portions", byPan || portions === written ? [] : [portions]);
     };
     for (const button of all("[data-step]", tools))
       button.addEventListener("click", () => {
-        const step = Number(button.dataset.step);
+        const step = Number(button.dataset.step), whole = step > 0 ? Math.floor : Math.ceil;
         if (step === 0) one('[data-step="1"]', tools).focus();
-        portions = step ? Math.min(Math.max(portions + step, 1), written * 20) : written;
-        show();
+        show(step ? Math.min(Math.max(whole(portions + step), 1), written * 20) : written);
       });
-    show();
+    show(shared >= 1 && shared <= written * 20 ? shared : kept.read(`portions ${slug}`) || written);
+    return (by) => show(written * by, true);
+  }
+
+  /* -- another pan: by the area of its floor, and by its depth where the recipe states one --------- */
+
+  function setUpPan(pan, tools, scale) {
+    const fields = all("[name]", pan), [shape, length, width] = fields;
+    const says = one("[role=status] p", pan), named = one("[data-round]", pan);
+    const lengthWord = named.textContent, is = (...shapes) => shapes.includes(shape.value);
+    const area = () => is("round") ? Math.PI * length.value ** 2 / 4
+      : length.value * (is("square") ? length : width).value;
+    const depth = () => fields[3]?.value || 1;
+    const showFields = () => {
+      named.textContent = is("round") ? named.dataset.round : lengthWord;
+      width.disabled = width.parentElement.hidden = is("round", "square");
+    };
+
+    const fill = (values) => {
+      fields.forEach((field, i) => { field.value = values[i] || ""; });
+      showFields();
+    };
+    const asWritten = () => fill(fields.map(({ name }) => pan.dataset[name]));
+    asWritten();
+    const floor = area(), wall = depth();
+
+    function change() {
+      showFields();
+      if (fields.some((field) => !field.checkValidity())) return;
+      const deeper = depth() / wall, by = area() / floor * deeper;
+      const when = Math.abs(deeper - 1) < 0.05 ? "same" : deeper > 1 ? "deeper" : "shallower";
+      one("b", pan).textContent = `× ${Math.round(by * 100) / 100}`;
+      for (const words of all("[data-when]", pan)) words.hidden = words.dataset.when !== when;
+      says.hidden = Math.abs(by - 1) < 0.005;
+      scale(by);
+      keepInAddress("pan", says.hidden ? [] : [fields.map(({ value }) => value).join(" ")]);
+    }
+
+    const shared = new URLSearchParams(location.search).get("pan");
+    if (shared) {
+      fill(shared.split(" "));
+      if (!shape.value) asWritten();
+      pan.open = true;
+      change();
+    }
+    for (const field of fields) field.addEventListener("input", change);
+    /* Portions asked for by number are of no pan. */
+    for (const step of all("[data-step]", tools))
+      step.addEventListener("click", () => {
+        asWritten();
+        says.hidden = true;
+        keepInAddress("pan", []);
+      });
   }
 
   function setUpAmounts(tools) {
@@ -204,7 +268,8 @@ if (recipe) {
 
   const tools = one(".tools");
   tools.hidden = false;
-  setUpPortions(tools);
+  const scale = setUpPortions(tools), pan = one(".pan", tools);
+  if (pan) setUpPan(pan, tools, scale);
   setUpAmounts(tools);
   setUpCopy(one("[data-copy]"));
   setUpAwake(one("[data-awake]"));

@@ -1,4 +1,4 @@
-/* How long a step takes, as it is written: "5 minutes", "55 to 58 minutes", "an hour and a half". */
+/* How long a step takes, as written: "5 minutes", "55 to 58 minutes", "an hour and a half". */
 #ifndef MEASURE_STEP_TIME_H
 #define MEASURE_STEP_TIME_H
 

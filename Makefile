@@ -42,7 +42,7 @@ PICTURE_CFLAGS = $(shell pkg-config --cflags vips | sed 's/-I/-isystem /g')
 PICTURE_LIBS = $(shell pkg-config --libs vips) -lexpat
 
 # -- files -----------------------------------------------------------------------------------------
-# src/reference/embed.c is a tool of the build: it turns the reference, the theme and the files of a
+# src/reference/embed.c is a tool of the build: it turns the reference, the themes and the files of a
 # new site folder into C.
 SOURCES := $(filter-out src/reference/embed.c src/pictures/%,$(wildcard src/*/*.c))
 OBJECTS := $(SOURCES:%.c=$(OUT)/%.o) $(OUT)/reference_data.o
@@ -51,7 +51,7 @@ PROGRAM := $(OUT)/crumbnote
 PICTURES := $(OUT)/crumbnote-pictures
 PICTURE_OBJECTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/pictures/*.c))
 EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
-            $(filter-out %.md,$(wildcard themes/plain/*)) $(shell find src/commands/start src/commands/hook src/preview/page -type f)
+            $(wildcard themes/*/*) $(shell find src/commands/start src/commands/hook src/preview/page -type f)
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
 TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
 SHIM       := $(OUT)/tests/faults/shim.so

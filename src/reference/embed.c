@@ -1,5 +1,5 @@
 /* A tool of the build: prints C that holds the given files, sorted into the reference pantry, the
- * reference rules, the default theme, the files of a new site folder and those of the preview. Its
+ * reference rules, the themes, the files of a new site folder and those of the preview. Its
  * output is compiled in (reference/reference.h). The reference is read here and held as a packed
  * tree too, so that the program need not scan its YAML at each start; broken YAML ends the build.
  */
@@ -14,7 +14,7 @@ static const struct {
     bool packed;
 } groups[] = {{"src/reference/pantry-", "reference_pantry", "reference/pantry-", true},
               {"src/reference/rules-", "reference_rules", "reference/rules-", true},
-              {"themes/plain/", "reference_theme", "", false},
+              {"themes/", "reference_themes", "", false},
               {"src/commands/start/", "reference_start", "", false},
               {"src/commands/hook/", "reference_hook", "", false},
               {"src/preview/page/", "reference_preview", "", false}};

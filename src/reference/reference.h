@@ -1,5 +1,5 @@
-/* The reference pantry and rules, compiled in from the YAML files beside this header, the default
- * theme, and what a new site folder begins with. */
+/* The reference pantry and rules, compiled in from the YAML files beside this header, the themes,
+ * and what a new site folder begins with. */
 #ifndef REFERENCE_REFERENCE_H
 #define REFERENCE_REFERENCE_H
 
@@ -17,10 +17,10 @@ extern const size_t reference_pantry_count;
 extern const reference_file reference_rules[];
 extern const size_t reference_rules_count;
 
-/* The default theme, themes/plain: templates, style, script, words. Names are relative to the
- * theme's folder ("recipe.mustache"). */
-extern const reference_file reference_theme[];
-extern const size_t reference_theme_count;
+/* The themes: templates, styles, scripts, words; in byte order of their names, which begin with the
+ * theme's ("plain/recipe.mustache"). */
+extern const reference_file reference_themes[];
+extern const size_t reference_themes_count;
 
 /* What `crumbnote start` writes: every file under src/commands/start, in byte order of its name
  * there ("recipes/rounds.md"). A part that begins with "dot-" stands for one that begins with a

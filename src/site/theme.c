@@ -28,16 +28,33 @@ static void add_file(arena *home, reference_file file, theme *out, theme_files *
     }
 }
 
-static void read_embedded(arena *home, theme *out, theme_files *assets, problems *found) {
-    for (size_t i = 0; i < reference_theme_count; i++)
-        add_file(home, reference_theme[i], out, assets, found);
+static bool read_embedded(arena *home, const char *name, theme *out, theme_files *assets,
+                          problems *found) {
+    const char *start = arena_format(home, "%s/", name);
+    bool any = false;
+    for (size_t i = 0; i < reference_themes_count; i++) {
+        reference_file file = reference_themes[i];
+        if (!span_begins(span_of(file.name), start))
+            continue;
+        file.name += strlen(start);
+        add_file(home, file, out, assets, found);
+        any = true;
+    }
+    return any;
+}
+
+static bool holds_templates(arena *home, const char *site, const char *folder) {
+    file_list listed;
+    int why;
+    return folder_exists(folder) && path_leads_inside(site, folder) &&
+           file_list_folder(home, folder, ".mustache", &listed, &why) && listed.count > 0;
 }
 
 static bool read_folder(arena *home, const char *site, const char *folder, theme *out,
                         theme_files *assets, problems *found) {
     file_list listed;
     int why;
-    if (!folder_exists(folder) || !path_leads_inside(site, folder) ||
+    if (!holds_templates(home, site, folder) ||
         !file_list_folder(home, folder, NULL, &listed, &why))
         return false;
     for (size_t i = 0; i < listed.count; i++) {
@@ -57,13 +74,13 @@ bool theme_read(arena *home, const char *name, const char *site, theme *out, pro
     size_t errors = found->errors;
     theme_files assets = {0};
     *out = (theme){.templates = template_set_new(home), .words = view_object(home)};
-    if (strcmp(name, "plain") == 0)
-        read_embedded(home, out, &assets, found);
-    else if (!path_is_plain(span_of(name)) ||
-             !read_folder(home, site, path_join(home, site, name), out, &assets, found))
-        problem_add(found, (place){"site.yaml", 0, 0},
-                    "name a folder inside the site folder, or leave `theme` out for the default",
-                    "there is no theme \"%s\"", name);
+    bool own = site && path_is_plain(span_of(name)) &&
+               read_folder(home, site, path_join(home, site, name), out, &assets, found);
+    if (!own && !read_embedded(home, name, out, &assets, found))
+        problem_add(
+            found, (place){"site.yaml", 0, 0},
+            "`plain` and `paper` are there; or name a folder of templates in the site folder",
+            "there is no theme \"%s\"", name);
     template_check(out->templates, found);
     text probe = TEXT_EMPTY;
     for (size_t i = 0; i < theme_page_count && found->errors == errors; i++) {

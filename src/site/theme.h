@@ -1,7 +1,7 @@
 /* The theme: compiled templates, its own words, and the files that are copied as they are.
  *
- * Read once, constant after, shared by all workers. The default theme is compiled in; a site may
- * name a folder of its own. */
+ * Read once, constant after, shared by all workers. Some are compiled in, `plain` is the
+ * default; a site may name a folder of its own. */
 #ifndef SITE_THEME_H
 #define SITE_THEME_H
 
@@ -15,10 +15,12 @@ typedef struct {
     view_index words_index;
     const reference_file *assets; /* name and bytes */
     size_t asset_count;
-    digest content; /* of a site's own theme: names and bytes of its files; 0 for the default */
+    digest content; /* of a site's own theme: names and bytes of its files; 0 if compiled in */
 } theme;
 
-/* The theme `name` ("plain", or a folder inside the site folder `site`, which may be null).
+/* The theme `name`: the folder of that name in the site folder `site` (which may be null) where it
+ * holds templates, else the one compiled in. So no theme that a later program brings takes the
+ * place of somebody's own, and a folder of other things takes the place of none.
  * Everything is in `home`. False, with problems, when a template is broken or missing. */
 bool theme_read(arena *home, const char *name, const char *site, theme *out, problems *found);
 

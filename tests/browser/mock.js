@@ -1,5 +1,5 @@
-/* A small site of one page a kind, made from the views in tests/site/views with the default theme:
- * what the tests of the pages run on, whatever the demo holds. */
+/* A small site of one page a kind, made from the views in tests/site/views with one of the themes,
+ * the default where none is named: what the tests of the pages run on, whatever the demo holds. */
 "use strict";
 const fs = require("node:fs");
 const path = require("node:path");
@@ -7,7 +7,8 @@ const { execFileSync } = require("node:child_process");
 
 const top = path.join(__dirname, "../..");
 const views = path.join(top, "tests/site/views");
-const themeFolder = path.join(top, "themes/plain");
+const themes = ["plain", "paper"];
+const themeFolder = (theme) => path.join(top, "themes", theme);
 const fill = path.resolve(top, process.env.OUT || "build", "tests/tools/fill");
 const readJson = (file) => JSON.parse(fs.readFileSync(file, "utf8"));
 
@@ -15,17 +16,17 @@ const templates = ["home", "recipe", "swapped", "list", "ingredient", "ingredien
   "search", "plain", "missing", "cupboard", "bake", "water"];
 
 /* The whole view of a page: what all share, the theme's words, its own. */
-function viewOf(template) {
+function viewOf(template, theme = "plain") {
   return { ...readJson(path.join(views, "common.json")),
-    words: readJson(path.join(themeFolder, "words-en.json")),
+    words: readJson(path.join(themeFolder(theme), "words-en.json")),
     ...readJson(path.join(views, `${template}.json`)) };
 }
 
 /* One template filled by our own program from `view`. */
-function filled(template, view, scratch) {
+function filled(template, view, scratch, theme = "plain") {
   const file = path.join(scratch, "view.json");
   fs.writeFileSync(file, JSON.stringify(view));
-  return execFileSync(fill, [themeFolder, template, file],
+  return execFileSync(fill, [themeFolder(theme), template, file],
     { encoding: "utf8", maxBuffer: 64 * 1024 * 1024 });
 }
 
@@ -51,18 +52,19 @@ const document = { claims: [], swaps: [], picking: { figures: [], portion: [], p
   lines: [], foods: {}, contains: {}, diets: [] } };
 
 /* Writes the site into `folder`; returns [template, path of its page] pairs. */
-function writeMock(folder) {
-  for (const name of fs.readdirSync(themeFolder))
+function writeMock(folder, theme = "plain") {
+  const look = themeFolder(theme);
+  for (const name of fs.readdirSync(look))
     if (!/\.(mustache|json|md)$/.test(name))
-      write(folder, `theme/${name}`, fs.readFileSync(path.join(themeFolder, name)));
+      write(folder, `theme/${name}`, fs.readFileSync(path.join(look, name)));
   const index = fs.readFileSync(path.join(views, "index.json"), "utf8");
   write(folder, "search/index.json", index);
   writePictures(folder, index);
   return templates.map((template) => {
-    const view = viewOf(template);
+    const view = viewOf(template, theme);
     const page = view.page.path.endsWith("/") || view.page.path === ""
       ? `${view.page.path}index.html` : view.page.path;
-    write(folder, page, filled(template, view, folder));
+    write(folder, page, filled(template, view, folder, theme));
     if (template === "recipe")
       write(folder, path.join(view.page.path, "recipe.json"), JSON.stringify(document));
     writePictures(folder, JSON.stringify(view));
@@ -70,6 +72,6 @@ function writeMock(folder) {
   });
 }
 
-module.exports = { writeMock, viewOf, filled, templates, themeFolder, top };
+module.exports = { writeMock, viewOf, filled, templates, themes, themeFolder, top };
 
 if (require.main === module) console.log(writeMock(process.argv[2]));

@@ -193,12 +193,15 @@ static inline void put_settings(const random_site *s) {
 
 /* A theme of her own: the default with a word more in one template. */
 static inline void put_theme(const random_site *s) {
-    for (size_t i = 0; i < reference_theme_count; i++) {
+    for (size_t i = 0; i < reference_themes_count; i++) {
+        span name = span_of(reference_themes[i].name);
+        if (!span_begins(name, "plain/"))
+            continue;
         text t = TEXT_EMPTY;
-        text_add_span(&t, reference_theme[i].bytes);
-        if (strcmp(reference_theme[i].name, "recipe.mustache") == 0)
+        text_add_span(&t, reference_themes[i].bytes);
+        if (span_is(name, "plain/recipe.mustache"))
             text_format(&t, "<!-- %u -->\n", s->theme_words);
-        put_file(s, arena_format(s->a, "look/%s", reference_theme[i].name), &t);
+        put_file(s, arena_format(s->a, "look/%s", name.at + strlen("plain/")), &t);
         text_free(&t);
     }
 }

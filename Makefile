@@ -23,12 +23,15 @@ SUDO := $(if $(filter 0,$(shell id -u)),,sudo)
 # -- flags -----------------------------------------------------------------------------------------
 OUT      := $(BUILD)$(if $(SANITIZE),/sanitize)
 WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion $(if $(STRICT),-Werror)
-HARDEN   := -fstack-protector-strong -fPIE $(if $(SANITIZE),,-D_FORTIFY_SOURCE=2)
+# Control-flow protection is asked for where the processor has it.
+CONTROL  := $(shell $(CC) -fcf-protection -E -x c /dev/null >/dev/null 2>&1 && echo -fcf-protection)
+HARDEN   := -fstack-protector-strong -fstack-clash-protection $(CONTROL) -fPIE \
+            $(if $(SANITIZE),,-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2)
 ,        := ,
 CHECKS   := $(if $(SANITIZE),-fsanitize=address$(,)undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
 OPTIMISE ?= $(if $(SANITIZE),-O1,-O2)
 CFLAGS_OURS := -std=c11 -D_GNU_SOURCE -Isrc -I$(OUT) $(OPTIMISE) -g $(WARNINGS) $(HARDEN) $(CHECKS) $(CFLAGS)
-LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now $(CHECKS) $(LDFLAGS)
+LDFLAGS_OURS := -pie -Wl,-z,relro,-z,now,-z,noexecstack $(CHECKS) $(LDFLAGS)
 # lp_solve comes as an archive alone; with the archives of what it takes, starting loads nothing more.
 SOLVER := -llpsolve55 -l:libcolamd.a -l:libsuitesparseconfig.a -ldl
 # libgumbo likewise.

@@ -5,6 +5,7 @@
 #include "base/words.h"
 #include "commands/terminal.h"
 
+#include <errno.h>
 #include <stdarg.h>
 #include <unistd.h>
 
@@ -121,7 +122,10 @@ void command_report(problems *found) {
 
 exit_code command_say(const char *words, exit_code code) {
     fputs(words, stdout);
-    return fflush(stdout) == 0 ? code : EXIT_MACHINE;
+    if (fflush(stdout) == 0)
+        return code;
+    command_complain("standard output can't be written: %s", strerror(errno));
+    return EXIT_MACHINE;
 }
 
 exit_code command_print(const view *document, exit_code code) {

@@ -3,9 +3,8 @@
 
 const CUP_STEPS = [[0, 0], [1 / 4, 1], [1 / 3, 1], [1 / 2, 1], [2 / 3, 1], [3 / 4, 1]];
 const TSP_STEPS = [[0, 0], [1 / 8, 1], [1 / 4, 1], [1 / 2, 1], [3 / 4, 2]];
-const FRACTIONS = [[1 / 8, "1/8"], [1 / 4, "1/4"], [1 / 3, "1/3"], [1 / 2, "1/2"],
-  [2 / 3, "2/3"], [3 / 4, "3/4"]];
-const VULGAR = { "¼": 1 / 4, "½": 1 / 2, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8 };
+const FRACTIONS = [[1 / 8, "1/8", "⅛"], [1 / 4, "1/4", "¼"], [1 / 3, "1/3", "⅓"],
+  [1 / 2, "1/2", "½"], [2 / 3, "2/3", "⅔"], [3 / 4, "3/4", "¾"]];
 
 /* 1.5 as "1 1/2"; what is no kitchen fraction to one decimal. */
 export function amountText(value) {
@@ -57,8 +56,8 @@ export function kitchenText(grams, cup, pinch) {
 
 function number(words) {
   return words.trim().split(/\s+/).reduce((sum, word) => {
-    const vulgar = VULGAR[word.slice(-1)];
-    if (vulgar) return sum + Number(word.slice(0, -1) || 0) + vulgar;
+    const vulgar = FRACTIONS.find(([, , sign]) => word.endsWith(sign));
+    if (vulgar) return sum + Number(word.slice(0, -1)) + vulgar[0];
     const [over, under] = word.split("/");
     return sum + Number(over.replace(",", ".")) / Number(under || 1);
   }, 0);
@@ -76,8 +75,8 @@ export function countedText(written, times) {
   return `${scaled(match[1])}${high} ${match[4].trim()}`.trim();
 }
 
-/* How many pieces it would be, where that is more than a tenth of one off; else null. */
+/* How many pieces it would be, where that is more than a tenth of one off; else 0. */
 export function unevenCount(written, times) {
   const match = COUNTED.exec(written), exact = match && number(match[1]) * times;
-  return match && Math.abs(inHalves(exact) - exact) > 0.1 ? Math.round(exact * 100) / 100 : null;
+  return match && Math.abs(inHalves(exact) - exact) > 0.1 ? Math.round(exact * 100) / 100 : 0;
 }

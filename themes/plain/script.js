@@ -66,13 +66,11 @@ if (recipe) {
 
   let times = 1;
 
-  /* Two thirds of an egg: said, since they come in halves. */
   function showUneven() {
-    const found = lines.filter((line) => line.counted && !line.swap && times !== 1).flatMap((line) => {
-      const exact = unevenCount(line.written.measured, times);
-      return exact === null ? [] : `${one(".what > a, .what", line).textContent.trim()} ${exact}`;
+    const said = one(".uneven"), found = lines.flatMap((line) => {
+      const exact = times !== 1 && line.counted && !line.swap && unevenCount(line.written.measured, times);
+      return exact ? `${one(".what > a, .what", line).textContent.trim()} ${exact}` : [];
     });
-    const said = one(".uneven");
     said.textContent = found.length ? `${said.dataset.words} ${found.join("; ")}` : "";
   }
 
@@ -111,35 +109,27 @@ if (recipe) {
     return (by) => show(written * by, true);
   }
 
-  /* -- another pan: by the area of its floor, and by its depth where the recipe states one --------- */
+  /* -- another pan ------------------------------------------------------------------------------ */
 
   function setUpPan(pan, tools, scale) {
     const fields = all("[name]", pan), [shape, length, width] = fields;
-    const says = one("[role=status] p", pan), named = one("[data-round]", pan);
-    const lengthWord = named.textContent, is = (...shapes) => shapes.includes(shape.value);
-    const area = () => is("round") ? Math.PI * length.value ** 2 / 4
-      : length.value * (is("square") ? length : width).value;
-    const depth = () => fields[3]?.value || 1;
-    const showFields = () => {
-      named.textContent = is("round") ? named.dataset.round : lengthWord;
-      width.disabled = width.parentElement.hidden = is("round", "square");
-    };
-
+    const says = one("[role=status] p", pan), depth = () => fields[3]?.value || 1;
+    const area = () => shape.value === "round" ? Math.PI * length.value ** 2 / 4
+      : length.value * (shape.value === "square" ? length : width).value;
     const fill = (values) => {
       fields.forEach((field, i) => { field.value = values[i] || ""; });
-      showFields();
+      pan.dataset.asked = shape.value;
     };
     const asWritten = () => fill(fields.map(({ name }) => pan.dataset[name]));
     asWritten();
     const floor = area(), wall = depth();
 
     function change() {
-      showFields();
-      if (fields.some((field) => !field.checkValidity())) return;
+      pan.dataset.asked = shape.value;
       const deeper = depth() / wall, by = area() / floor * deeper;
-      const when = Math.abs(deeper - 1) < 0.05 ? "same" : deeper > 1 ? "deeper" : "shallower";
+      if (!by || fields.some((field) => !field.checkValidity())) return;
+      says.className = Math.abs(deeper - 1) < 0.05 ? "is-same" : deeper > 1 ? "is-deeper" : "is-shallower";
       one("b", pan).textContent = `× ${Math.round(by * 100) / 100}`;
-      for (const words of all("[data-when]", pan)) words.hidden = words.dataset.when !== when;
       says.hidden = Math.abs(by - 1) < 0.005;
       scale(by);
       keepInAddress("pan", says.hidden ? [] : [fields.map(({ value }) => value).join(" ")]);
@@ -153,7 +143,6 @@ if (recipe) {
       change();
     }
     for (const field of fields) field.addEventListener("input", change);
-    /* Portions asked for by number are of no pan. */
     for (const step of all("[data-step]", tools))
       step.addEventListener("click", () => {
         asWritten();

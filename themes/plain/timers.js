@@ -66,7 +66,7 @@ function start(name, seconds, from) {
   list.append(line);
   timers.add(timer);
   /* A page may sound only once somebody pressed something on it. */
-  try { audio ||= new AudioContext(); } catch { /* it stays silent */ }
+  audio ||= window.AudioContext && new AudioContext();
   show();
   said.textContent = `${words.started} ${name}`;
 }
@@ -74,7 +74,6 @@ function start(name, seconds, from) {
 for (const time of document.querySelectorAll(".method li time")) {
   const text = time.textContent, name = nameOf(time), press = document.createElement("button");
   const seconds = Number(time.dateTime.slice(2, -1)); // "PT300S"
-  press.type = "button";
   press.textContent = text;
   press.setAttribute("aria-label", `${words.start} ${text}`);
   press.addEventListener("click", () => start(name, seconds, press));

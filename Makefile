@@ -60,7 +60,7 @@ TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
 SHIM       := $(OUT)/tests/faults/shim.so
 BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))
 
-.PHONY: all site test check bench fuzz format lint install uninstall clean deps deps-test help
+.PHONY: all site test check bench fuzz analyse format lint install uninstall clean deps deps-test help
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(PICTURES)
@@ -179,6 +179,11 @@ fuzz: $(LIBRARY) | $(BUILD)/deps-test.ok
 C_FILES = $(shell git ls-files '*.c' '*.h')
 format: | $(BUILD)/deps-test.ok
 	$(Q)clang-format -i $(C_FILES)
+
+# Slower than the tests, and no part of them.
+analyse: $(OUT)/reference_data.c
+	$(call install_missing,clang-tidy cppcheck)
+	@OUT=$(OUT) tests/tools/analyse
 
 lint: | $(BUILD)/deps-test.ok
 	$(Q)clang-format --dry-run -Werror $(C_FILES)

@@ -78,6 +78,18 @@ static void knows_where_words_stand(void **state) {
     arena_free(a);
 }
 
+static void a_place_past_the_end_is_the_end(void **state) {
+    (void)state;
+    arena *a = arena_new();
+    passages all = passages_in(a, "recipes/x.md", span_of("one\nt\u00e9o"));
+    place end = passages_place(&all, 8), past = passages_place(&all, 5000);
+    expect_number("line", end.line, 2);
+    expect_number("column, in characters", end.column, 4);
+    expect_number("line past the end", past.line, end.line);
+    expect_number("column past the end", past.column, end.column);
+    arena_free(a);
+}
+
 static void finds_links_and_pictures(void **state) {
     (void)state;
     arena *a = arena_new();
@@ -115,6 +127,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(cuts_a_file),
         cmocka_unit_test(knows_where_words_stand),
+        cmocka_unit_test(a_place_past_the_end_is_the_end),
         cmocka_unit_test(finds_links_and_pictures),
         cmocka_unit_test(finds_sentences),
     };

@@ -6,9 +6,26 @@
 
 /* -- the name and what follows ----------------------------------------------------------------- */
 
+static bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+/* A count of something else behind a joining word: "1 white" of "eggs + 1 white", or empty. */
+static span counted_too(span name) {
+    static const char *const joins[] = {" + ", " and ", " plus ", " & "};
+    for (size_t i = 0; i < COUNT(joins); i++) {
+        size_t at = span_find(name, joins[i]) + strlen(joins[i]);
+        if (at < name.length && is_digit(name.at[at]))
+            return span_from(name, at);
+    }
+    return (span){0};
+}
+
 /* Two amounts in a name, or one behind it: neither may be dropped in silence. */
 static bool has_one_amount(reading *r, span name) {
     span stray = span_trim(quantity_stray(name));
+    if (stray.length == 0)
+        stray = span_trim(counted_too(name));
     if (stray.length == 0)
         return true;
     problem_add(r->found, reading_place(r, stray),
@@ -29,9 +46,35 @@ static span before_comma(span s) {
     return s;
 }
 
+/* "about 250 g" and nothing else. */
+static bool is_just(reading *r, span part, span stray) {
+    static const char *const nearly[] = {"",    "~",     "about",  "approx",  "approx.", "ca",
+                                         "ca.", "circa", "around", "roughly", "in all",  "total"};
+    span before = span_trim(span_first(part, (size_t)(stray.at - part.at)));
+    span folded = words_fold(r->a, before);
+    bool ends = stray.at + stray.length == part.at + part.length;
+    return ends &&
+           (span_is(before, "~") || words_index(folded, nearly, COUNT(nearly)) < COUNT(nearly));
+}
+
+static void warn_of_heap(reading *r, span part) {
+    span rest = words_fold(r->a, part);
+    bool measured = r->line.in && r->line.in->sort == UNIT_VOLUME;
+    for (span word = span_next_word(&rest); word.length; word = span_next_word(&rest))
+        if (measured && (span_is(word, "heaped") || span_is(word, "heaping")))
+            problem_note(r->found, "heaped", PROBLEM_WARNING, reading_place(r, part),
+                         "write level measures, or a weight in brackets",
+                         "\"%.*s\" is no measure: it is weighed as level", SPAN(word));
+}
+
 static void warn_of_extra(reading *r, span part) {
     span stray = span_trim(quantity_stray(part));
     span folded = words_fold(r->a, part);
+    warn_of_heap(r, part);
+    if (stray.length && r->line.has_amount && !r->aside.has_weight && is_just(r, part, stray))
+        problem_note(r->found, "not-weighed", PROBLEM_WARNING, reading_place(r, stray),
+                     "write it in brackets behind the amount: 2 (250 g) pears",
+                     "\"%.*s\" behind the comma is not looked at", SPAN(stray));
     if (stray.length && (span_begins(folded, "plus ") || span_begins(folded, "+")))
         problem_note(r->found, "not-weighed", PROBLEM_WARNING, reading_place(r, stray),
                      "give it a line of its own", "\"%.*s\" is not weighed", SPAN(stray));

@@ -239,6 +239,8 @@ static void says_what_is_wrong_and_where(void **state) {
          "can't read the weight in brackets \"(\u00bd\u00bd g)\"", "write"},
         {"1 cup 2 tbsp milk", false, 11, "can't tell what \"2 tbsp\" is of", "join two measures"},
         {"1 12-oz can chickpeas", false, 7, "can't tell what \"12-oz\" is of", "join"},
+        {"2 eggs + 1 white", false, 14, "can't tell what \"1 white\" is of", "join"},
+        {"2 eggs and 1 egg white", false, 16, "can't tell what \"1 egg white\" is of", "join"},
         {"2 eggs + 1 tbsp milk", false, 14, "can't tell what \"1 tbsp\" is of", "join"},
         {"1 cup + 1 tbsp + 1 tsp + 1 tsp milk", false, 30, "can't tell what \"1 tsp\" is of",
          "join"},
@@ -284,6 +286,9 @@ static void warns_of_what_is_in_doubt(void **state) {
         {"1 cup soy milk", "\"soy milk\" is weighed as milk: \"soy\" before it is not looked at",
          11},
         {"1 tsp salt, plus 1 tsp for dusting", "\"1 tsp\" is not weighed", 22},
+        {"2 eggs, beaten, ~ 90g", "\"90g\" behind the comma is not looked at", 23},
+        {"1 cup milk, about 240 g", "\"240 g\" behind the comma is not looked at", 23},
+        {"1 cup milk, heaped", "\"heaped\" is no measure: it is weighed as level", 17},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
         reading r = read_it(rows[i].written);

@@ -322,21 +322,41 @@ static const char *notes_html(arena *a, cmark_node *last) {
     return html;
 }
 
-static void read_steps(arena *a, cmark_node *document, method *out) {
-    struct {
-        const char **items;
-        size_t count, capacity;
-    } steps = {0};
+static void add_step(arena *a, cmark_node *of, word_list *steps) {
     text words = TEXT_EMPTY;
+    markdown_plain(of, &words);
+    if (words.length)
+        LIST_ADD(a, steps, arena_copy(a, text_span(&words)));
+    text_free(&words);
+}
+
+static void add_items(arena *a, cmark_node *list, word_list *steps) {
+    for (cmark_node *n = cmark_node_first_child(list); n; n = cmark_node_next(n))
+        add_step(a, n, steps);
+}
+
+/* A method without a numbered list: its paragraphs and lists up to the next heading. */
+static void add_paragraphs(arena *a, cmark_node *document, word_list *steps) {
+    for (cmark_node *n = cmark_node_first_child(document); n; n = cmark_node_next(n)) {
+        cmark_node_type type = cmark_node_get_type(n);
+        if (type == CMARK_NODE_HEADING && steps->count)
+            return;
+        if (type == CMARK_NODE_PARAGRAPH)
+            add_step(a, n, steps);
+        else if (type == CMARK_NODE_LIST)
+            add_items(a, n, steps);
+    }
+}
+
+static void read_steps(arena *a, cmark_node *document, method *out) {
+    word_list steps = {0};
     cmark_node *list = cmark_node_first_child(document);
     while (list && !markdown_is_numbered(list))
         list = cmark_node_next(list);
-    for (cmark_node *n = list ? cmark_node_first_child(list) : NULL; n; n = cmark_node_next(n)) {
-        text_clear(&words);
-        markdown_plain(n, &words);
-        LIST_ADD(a, &steps, arena_copy(a, text_span(&words)));
-    }
-    text_free(&words);
+    if (list)
+        add_items(a, list, &steps);
+    else
+        add_paragraphs(a, document, &steps);
     out->steps = steps.items;
     out->step_count = steps.count;
 }

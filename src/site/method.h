@@ -46,7 +46,8 @@ typedef struct {
 typedef struct method {
     const char *steps_html; /* up to the last numbered list; all of it where there is none */
     const char *notes_html; /* what follows; may be empty */
-    const char **steps;     /* the items of the first numbered list as plain words */
+    const char **steps;     /* the items of the first numbered list as plain words; where there is
+                               none, the paragraphs up to the next heading */
     size_t step_count;
     mentions_list said;
 } method;

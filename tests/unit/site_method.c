@@ -221,6 +221,11 @@ static void steps_are_plain_words(void **state) {
     assert_string_equal(how.steps[0], "Warm the milk slowly. Wait.");
     assert_string_equal(how.steps[1], "Stir.");
     assert_int_equal(read_method(a, shelf, NULL, "").step_count, 0);
+    how =
+        read_method(a, shelf, NULL, "## Method\n\nMix.\n\n- Rest.\n- Bake.\n\n## Notes\n\nKeeps.");
+    assert_int_equal(how.step_count, 3);
+    assert_string_equal(how.steps[0], "Mix.");
+    assert_string_equal(how.steps[2], "Bake.");
     arena_free(a);
 }
 

@@ -89,7 +89,7 @@ static void add_answer(arena *a, text *t, const answered *one) {
         text_format(t, "    missing: %s\n", phrase_list(a, plan->missing, plan->missing_count));
 }
 
-static exit_code say(arena *a, const answers *all, exit_code code) {
+static exit_code say(arena *a, const answers *all, const cupboard *own, exit_code code) {
     text t = TEXT_EMPTY;
     if (!all->count)
         text_add(&t, "No recipe uses any of these, as written or swapped.\n");
@@ -99,6 +99,8 @@ static exit_code say(arena *a, const answers *all, exit_code code) {
             add_heading(a, &t, missing);
         add_answer(a, &t, &all->items[i]);
     }
+    if (all->count && !own->has_staples)
+        text_add(&t, "With --staples salt, leaveners and flavourings count as at hand.\n");
     if (all->count)
         text_add(&t,
                  "Each swap is judged by itself: several at once are a new recipe, to be tried.\n"
@@ -146,7 +148,7 @@ static exit_code run(arena *a, const arguments *given) {
     answers all = answer_all(a, &at.site, &own, short_of, &found, &at.machine_failed);
     command_report(&found);
     exit_code code = at.machine_failed ? EXIT_MACHINE : found.errors ? EXIT_CONTENT : EXIT_FINE;
-    return given->json ? command_print(document_of(a, &all), code) : say(a, &all, code);
+    return given->json ? command_print(document_of(a, &all), code) : say(a, &all, &own, code);
 }
 
 const command command_cupboard = {

@@ -110,6 +110,18 @@ static void with_a_swap_the_steps_say_what_is_now(void **state) {
          {"whey protein isolate", NULL, 0.9, false},
          "<li>Sift. Pea protein powder clumps.</li>",
          "Sift. Pea protein powder clumps."},
+        {"and what does something itself",
+         "1. Wait until the pea protein powder drinks.",
+         PEA,
+         {"whey protein isolate", NULL, 0.9, false},
+         "<li>Wait until the pea protein powder drinks.</li>",
+         "Wait until the pea protein powder drinks."},
+        {"behind an article the name stays",
+         "1. Take a pea protein powder you like.",
+         PEA,
+         {"whey protein isolate", NULL, 0.9, false},
+         "a pea protein powder <span class=\"aside\">(now whey protein isolate)</span> you",
+         "Take a pea protein powder (now whey protein isolate) you like."},
         {"but not where it has an amount",
          "1. 20 g pea protein powder first.",
          PEA,
@@ -217,6 +229,11 @@ static void steps_are_plain_words(void **state) {
     assert_string_equal(how.steps[0], "Warm the milk slowly. Wait.");
     assert_string_equal(how.steps[1], "Stir.");
     assert_int_equal(read_method(a, shelf, NULL, "").step_count, 0);
+    how =
+        read_method(a, shelf, NULL, "## Method\n\nMix.\n\n- Rest.\n- Bake.\n\n## Notes\n\nKeeps.");
+    assert_int_equal(how.step_count, 3);
+    assert_string_equal(how.steps[0], "Mix.");
+    assert_string_equal(how.steps[2], "Bake.");
     arena_free(a);
 }
 

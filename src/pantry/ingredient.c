@@ -129,3 +129,12 @@ const range *ingredient_measure(const ingredient *of, span unit, range *room) {
     }
     return NULL;
 }
+
+bool ingredient_is_staple(const ingredient *what) {
+    const unsigned staples = 1u << FAMILY_SALT | 1u << FAMILY_LEAVENER | 1u << FAMILY_FLAVOUR;
+    return staples >> what->in & 1u;
+}
+
+bool ingredient_is_water(const ingredient *what) {
+    return what->in == FAMILY_LIQUID && strcmp(what->name, "water") == 0;
+}

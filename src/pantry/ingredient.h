@@ -193,6 +193,12 @@ bool ingredient_takes_up(const ingredient *what);
  * isolate"). */
 bool kind_matches(const char *kind, const char *of);
 
+/* Salt, leaveners and flavourings: spoonfuls that a kitchen has and hardly anybody asks about. */
+bool ingredient_is_staple(const ingredient *what);
+
+/* What comes from the tap: always at hand, and may be added to any batch. */
+bool ingredient_is_water(const ingredient *what);
+
 /* Grams of one `unit` as the entry states it ("cup" through tbsp and tsp too, and back: 1 cup =
  * 16 tbsp = 48 tsp, NIST SP 430). Null when there is none; `*room` may be used for the answer. */
 const range *ingredient_measure(const ingredient *of, span unit, range *room);

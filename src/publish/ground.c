@@ -108,11 +108,6 @@ static void touch_replaced(const site_folder *of, const ingredient *what, bool *
     }
 }
 
-/* Water may be added to any batch. */
-static bool is_water(const ingredient *what) {
-    return strcmp(what->name, "water") == 0;
-}
-
 static void touch_all(bool *touched, size_t count) {
     for (size_t i = 0; i < count; i++)
         touched[i] = true;
@@ -129,7 +124,7 @@ ground_change ground_changes(arena *a, const ground *now, const standing *earlie
             continue;
         change.any_figures = true;
         touch_replaced(of, of->shelf.items[i], touched);
-        if (is_water(of->shelf.items[i]))
+        if (ingredient_is_water(of->shelf.items[i]))
             touch_all(touched, now->count);
     }
     return change;

@@ -84,11 +84,6 @@ static uint64_t allergens_of_row(const sharding *s, const recipe_row *row) {
     return row->allergens;
 }
 
-static bool is_staple(const ingredient *what) {
-    const unsigned staples = 1u << FAMILY_SALT | 1u << FAMILY_LEAVENER | 1u << FAMILY_FLAVOUR;
-    return staples >> what->in & 1u;
-}
-
 static const ingredient *used(const sharding *s, const row_use *use) {
     return s->by->folder->shelf.items[use->what];
 }
@@ -97,14 +92,14 @@ static const ingredient *used(const sharding *s, const row_use *use) {
 static uint64_t needs_of(const sharding *s, const recipe_row *row) {
     uint64_t count = 0;
     for (size_t i = 0; i < row->use_count; i++)
-        count += !row->uses[i].optional && strcmp(used(s, &row->uses[i])->name, "water") != 0;
+        count += !row->uses[i].optional && !ingredient_is_water(used(s, &row->uses[i]));
     return count;
 }
 
 static uint64_t staples_of(const sharding *s, const recipe_row *row) {
     uint64_t count = 0;
     for (size_t i = 0; i < row->use_count; i++)
-        count += !row->uses[i].optional && is_staple(used(s, &row->uses[i]));
+        count += !row->uses[i].optional && ingredient_is_staple(used(s, &row->uses[i]));
     return count;
 }
 

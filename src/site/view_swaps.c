@@ -359,18 +359,12 @@ static line_notes next_line(const swap_notes *notes, size_t *at) {
     return of;
 }
 
-/* Spoonfuls that hardly anybody asks about. */
-static bool is_minor(const ingredient *what) {
-    const unsigned minor = 1u << FAMILY_SALT | 1u << FAMILY_LEAVENER | 1u << FAMILY_FLAVOUR;
-    return minor >> what->in & 1u;
-}
-
 static void put_line(arena *a, view *lines, const note_words *by, const line_notes *of) {
     const ingredient *from = by->of->lines.items[of->first->line].what;
     view *put = view_put_object(a, lines, NULL);
     view_put_text(a, put, "from", from->name);
     view_put_text(a, put, "from_text", phrase_weighed(a, from, of->first->from_g, by->cups));
-    view_put_bool(a, put, "is_minor", is_minor(from));
+    view_put_bool(a, put, "is_minor", ingredient_is_staple(from));
     view_put_text(a, put, "best_word", verdict_word(of->first->says));
     view_put_number(a, put, "count", (double)of->tried, 0);
     put_groups(a, view_put_list(a, put, "groups"), by, of->first, of->tried, put_group);

@@ -1,14 +1,5 @@
 #include "swap/cupboard.h"
 
-static bool is_staple(const ingredient *what) {
-    const unsigned staples = 1u << FAMILY_SALT | 1u << FAMILY_LEAVENER | 1u << FAMILY_FLAVOUR;
-    return staples >> what->in & 1u;
-}
-
-static bool is_water(const ingredient *what) {
-    return what->in == FAMILY_LIQUID && strcmp(what->name, "water") == 0;
-}
-
 static bool is_owned(const cupboard *of, const ingredient *what) {
     for (size_t i = 0; i < of->count; i++)
         if (of->items[i] == what)
@@ -44,7 +35,7 @@ static void look_at(cupboard_plan *plan, const rule_book *book, const recipe_fac
     const ingredient *what = about->of->lines.items[line].what;
     if (is_owned(of, what))
         plan->as_written++;
-    else if (is_water(what) || (of->has_staples && is_staple(what)))
+    else if (ingredient_is_water(what) || (of->has_staples && ingredient_is_staple(what)))
         return;
     else if (best_swap(book, about, line, of, &plan->swaps[plan->swap_count]))
         plan->swap_count++;

@@ -304,37 +304,29 @@ static build_report report_of(build *b) {
         .recipes = b->next.recipes.count, .made = b->made, .machine_failed = b->machine_failed};
     for (size_t i = 0; i < b->next.recipes.count; i++)
         report.written += b->next.recipes.items[i].row != NULL;
-    report.files = b->asked->out ? record_file_count(&b->next) : 0;
+    report.files = record_file_count(&b->next);
     return report;
 }
 
 /* Pictures, then pages, which say how large the pictures are. */
 static void make_all(build *b, comparison *with, unfinished *mark) {
-    if (b->asked->out)
-        make_pictures(b, with);
+    make_pictures(b, with);
     if (b->machine_failed)
         return;
     make_recipes(b, with);
-    if (b->asked->out) {
-        make_site_pages(b);
-        settle(b, mark);
-    }
+    make_site_pages(b);
+    settle(b, mark);
 }
 
 static build_report build_with(build *b) {
-    unfinished mark = {0};
-    if (b->asked->out) {
-        mark = unfinished_begin(b->asked->out);
-        read_earlier(b);
-    }
+    unfinished mark = unfinished_begin(b->asked->out);
+    read_earlier(b);
     names slugs = recipe_slugs_of(b->home, b->by.folder);
     comparison with =
         comparison_of(b->home, b->has_earlier ? &b->earlier : NULL, &b->now, b->by.folder, &slugs);
     make_all(b, &with, &mark);
-    if (b->asked->out) {
-        unfinished_end(&mark);
-        folder_close(b->out_at);
-    }
+    unfinished_end(&mark);
+    folder_close(b->out_at);
     build_report report = report_of(b);
     for (unsigned i = 0; i < b->worker_count; i++)
         arena_free(b->workers[i].keep);
@@ -351,7 +343,7 @@ build_report build_site(const build_request *asked, problems *found) {
     int64_t started_ns = file_clock_ns();
     bool readable = site_folder_read(home, asked->folder, &folder, &own, &report.machine_failed);
     /* What was not read because of the machine must not be missed on the pages. */
-    readable = readable && !(report.machine_failed && asked->out);
+    readable = readable && !report.machine_failed;
     if (readable) {
         trial_builds_read(&folder);
         silence_site(&folder, NULL, &own);

@@ -1,5 +1,5 @@
-/* Builds a site, or only checks it: reads the folder, works on the recipes with several workers,
- * then makes the pages that need all of them.
+/* Builds a site: reads the folder, works on the recipes with several workers, then makes the pages
+ * that need all of them.
  *
  *     site.yaml, pantry/, rules/, trials/, pages/  ->  read once, constant
  *     recipes/x.md  ->  a worker: read, weigh, figures, swap notes, page, recipe.json  ->  a row
@@ -16,7 +16,7 @@
 
 typedef struct {
     const char *folder; /* the site folder */
-    const char *out;    /* where the site goes; null: check only */
+    const char *out;    /* where the site goes */
     bool show_views;    /* write each page's JSON beside it, as view.json */
     unsigned workers;   /* 0: as many as there are processors, eight at the most */
     progress *seen;     /* moved with each recipe; may be null */

@@ -1,7 +1,11 @@
 #include "read/site_settings.h"
 
 #include "base/files.h"
+#include "base/number.h"
 #include "read/fields.h"
+#include "swap/main_swaps.h"
+
+#include <math.h>
 
 static const char *const keys[] = {"title",  "address", "language", "cups",
                                    "energy", "label",   "theme",    "currency",
@@ -26,7 +30,7 @@ site_settings site_settings_default(void) {
                            .cups = CUPS_US,
                            .energy = ENERGY_BY_SOURCE,
                            .label = LABEL_US,
-                           .swap_pages = true};
+                           .swap_pages = MAIN_SWAPS_USUAL};
 }
 
 /* The part after "http://" or "https://"; empty when there is no such start. */
@@ -125,6 +129,25 @@ static void read_cautions(arena *a, const yaml_node *root, word_list *out, probl
         LIST_ADD(a, out, list.items[i]->scalar.at);
 }
 
+/* How many; or in a word whether there are any. */
+static void read_swap_pages(const yaml_node *root, size_t *out, problems *found) {
+    located written;
+    double count;
+    bool any;
+    if (!field_located(root, "swap-pages", &written, found))
+        return;
+    if (!number_is(written.bytes, &count)) {
+        if (field_answer(root, "swap-pages", &any, found))
+            *out = any ? MAIN_SWAPS_USUAL : 0;
+    } else if (count >= 0 && count <= MAIN_SWAPS_MOST && count == floor(count)) {
+        *out = (size_t)count;
+    } else {
+        problem_add(found, written.at, "for example: swap-pages: 3",
+                    "\"swap-pages\" must be a number from 0 to %d, and a whole one",
+                    MAIN_SWAPS_MOST);
+    }
+}
+
 bool site_settings_read(arena *a, const char *file, span bytes, site_settings *out,
                         problems *found) {
     *out = site_settings_default();
@@ -138,7 +161,7 @@ bool site_settings_read(arena *a, const char *file, span bytes, site_settings *o
     (void)field_text(root, "currency", &out->currency, found);
     (void)field_text(root, "author", &out->author, found);
     (void)field_text(root, "summary", &out->summary, found);
-    (void)field_answer(root, "swap-pages", &out->swap_pages, found);
+    read_swap_pages(root, &out->swap_pages, found);
     read_language(root, &out->language, found);
     read_theme(root, &out->theme, found);
     read_choices(root, out, found);

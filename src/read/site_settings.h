@@ -15,7 +15,7 @@ typedef struct {
     label_rule label;
     label_law law;      /* whose names for allergens, whose claims */
     word_list cautions; /* her own, added to the program's */
-    bool swap_pages;    /* the main swaps of a recipe have pages of their own */
+    size_t swap_pages;  /* so many main swaps of a recipe have pages of their own */
 } site_settings;
 
 /* The settings where there is no site.yaml: the reference alone serves. */

@@ -22,8 +22,7 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                         .energy = settings->energy,
                         .law = settings->law,
                         .currency = settings->currency,
-                        .pages = settings->swap_pages ? main_swaps_of(figures->of, notes)
-                                                      : (main_swaps){.count = 0},
+                        .pages = main_swaps_of(figures->of, notes, settings->swap_pages),
                         .figures = figures,
                         .first = notes->items};
 }

@@ -112,14 +112,14 @@ static const swap_note *best_of(const recipe *of, const swap_note *notes, size_t
 }
 
 static void choose(main_swaps *chosen, const swap_note *note) {
-    if (chosen->count < MAIN_SWAPS_MOST)
-        chosen->items[chosen->count++] = note;
+    chosen->items[chosen->count++] = note;
 }
 
-/* One from each ingredient; false when none had any left. */
-static bool choose_round(const recipe *of, const swap_notes *notes, main_swaps *chosen) {
+/* One from each ingredient, up to `wanted` in all; false when none had any left. */
+static bool choose_round(const recipe *of, const swap_notes *notes, size_t wanted,
+                         main_swaps *chosen) {
     size_t before = chosen->count;
-    for (size_t i = 0, end; i < notes->count; i = end) {
+    for (size_t i = 0, end; i < notes->count && chosen->count < wanted; i = end) {
         for (end = i + 1; end < notes->count; end++)
             if (!same_lines(&notes->items[end], &notes->items[i]))
                 break;
@@ -130,13 +130,13 @@ static bool choose_round(const recipe *of, const swap_notes *notes, main_swaps *
     return chosen->count > before;
 }
 
-main_swaps main_swaps_of(const recipe *of, const swap_notes *notes) {
+main_swaps main_swaps_of(const recipe *of, const swap_notes *notes, size_t wanted) {
     main_swaps chosen = {.count = 0};
-    for (size_t i = 0; i < notes->count; i++)
+    for (size_t i = 0; i < notes->count && chosen.count < wanted; i++)
         if (is_own_word(&notes->items[i]) && may_have_page(of, &notes->items[i]) &&
             !has_page(&chosen, notes->items[i].to))
             choose(&chosen, &notes->items[i]);
-    while (chosen.count < MAIN_SWAPS_MOST && choose_round(of, notes, &chosen))
+    while (chosen.count < wanted && choose_round(of, notes, wanted, &chosen))
         continue;
     return chosen;
 }

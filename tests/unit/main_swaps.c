@@ -40,7 +40,7 @@ typedef struct {
 static const struct {
     const char *name;
     told notes[NOTES];
-    const char *chosen; /* in order */
+    const char *chosen; /* in order, of six wanted */
 } rows[] = {
     {"nothing said", {{.to = NULL}}, ""},
     {"what works, needs changes or differs",
@@ -131,18 +131,29 @@ static swap_notes notes_told(arena *a, const told notes[NOTES]) {
     return all;
 }
 
+static text names_of_chosen(const main_swaps *chosen) {
+    text listed = TEXT_EMPTY;
+    text_add(&listed, "");
+    for (size_t i = 0; i < chosen->count; i++)
+        text_format(&listed, "%s%s", i ? ", " : "", chosen->items[i]->to->name);
+    return listed;
+}
+
+static recipe *recipe_with_all(arena *a) {
+    recipe *of = recipe_new(a, "cake");
+    for (size_t i = 0; i < LINES; i++)
+        recipe_add(a, of, food_called(a, foods[i].name), 100);
+    return of;
+}
+
 static void the_most_asked_for_are_chosen(void **state) {
     (void)state;
     for (size_t r = 0; r < COUNT(rows); r++) {
         arena *a = arena_new();
-        recipe *of = recipe_new(a, "cake");
-        for (size_t i = 0; i < LINES; i++)
-            recipe_add(a, of, food_called(a, foods[i].name), 100);
+        recipe *of = recipe_with_all(a);
         swap_notes notes = notes_told(a, rows[r].notes);
-        main_swaps chosen = main_swaps_of(of, &notes);
-        text listed = TEXT_EMPTY;
-        for (size_t i = 0; i < chosen.count; i++)
-            text_format(&listed, "%s%s", i ? ", " : "", chosen.items[i]->to->name);
+        main_swaps chosen = main_swaps_of(of, &notes, 6);
+        text listed = names_of_chosen(&chosen);
         expect_text(rows[r].name, listed.bytes, rows[r].chosen);
         for (size_t i = 0; i < notes.count; i++)
             expect_bool(rows[r].name, main_swaps_have(&chosen, &notes.items[i]),
@@ -153,7 +164,26 @@ static void the_most_asked_for_are_chosen(void **state) {
     }
 }
 
+/* Whatever is wanted, what is chosen begins as of six. */
+static void fewer_are_the_first_of_more(void **state) {
+    (void)state;
+    for (size_t r = 0; r < COUNT(rows); r++)
+        for (size_t wanted = 0; wanted < 6; wanted++) {
+            arena *a = arena_new();
+            recipe *of = recipe_with_all(a);
+            swap_notes notes = notes_told(a, rows[r].notes);
+            main_swaps all = main_swaps_of(of, &notes, 6);
+            main_swaps chosen = main_swaps_of(of, &notes, wanted);
+            size_t expected = all.count < wanted ? all.count : wanted;
+            expect_bool(rows[r].name, chosen.count == expected, true);
+            for (size_t i = 0; i < chosen.count; i++)
+                expect_text(rows[r].name, chosen.items[i]->to->name, all.items[i]->to->name);
+            arena_free(a);
+        }
+}
+
 int main(void) {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(the_most_asked_for_are_chosen)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(the_most_asked_for_are_chosen),
+                                       cmocka_unit_test(fewer_are_the_first_of_more)};
     return cmocka_run_group_tests_name("main_swaps", tests, NULL, NULL);
 }

@@ -2,6 +2,7 @@
 #include "reading.h"
 
 #include "read/site_settings.h"
+#include "swap/main_swaps.h"
 
 static const char start[] = "title: T\naddress: https://example.org/\n";
 
@@ -31,7 +32,7 @@ static void test_whole(void **state) {
     assert_int_equal(s.label, LABEL_EU);
     assert_int_equal(s.cautions.count, 2);
     expect_words("caution", s.cautions.items[1], "And eggs.");
-    assert_false(s.swap_pages);
+    assert_int_equal(s.swap_pages, 0);
     arena_free(a);
 }
 
@@ -49,7 +50,7 @@ static void test_least(void **state) {
     assert_int_equal(s.cups, CUPS_US);
     assert_int_equal(s.energy, ENERGY_BY_SOURCE);
     assert_int_equal(s.label, LABEL_US);
-    assert_true(s.swap_pages);
+    assert_int_equal(s.swap_pages, MAIN_SWAPS_USUAL);
     arena_free(a);
 }
 
@@ -106,7 +107,33 @@ static const struct {
     {"cautions of mappings", "cautions: [{a: 1}]\n",
      "site.yaml:3:12: error: \"cautions\" must be a list of words\n"
      "  hint: for example: cautions: [Our kitchen handles nuts.]\n"},
+    {"too many pages of swaps", "swap-pages: 13\n",
+     "site.yaml:3:13: error: \"swap-pages\" must be a number from 0 to 12, and a whole one\n"
+     "  hint: for example: swap-pages: 3\n"},
+    {"half a page of a swap", "swap-pages: 2.5\n",
+     "site.yaml:3:13: error: \"swap-pages\" must be a number from 0 to 12, and a whole one\n"
+     "  hint: for example: swap-pages: 3\n"},
+    {"some pages of swaps", "swap-pages: some\n",
+     "site.yaml:3:13: error: \"swap-pages\" must be yes or no\n"},
 };
+
+static void test_swap_pages(void **state) {
+    static const struct {
+        const char *written;
+        size_t count;
+    } rows[] = {{"0", 0}, {"no", 0}, {"yes", MAIN_SWAPS_USUAL}, {"5", 5}, {"12", 12}};
+    (void)state;
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        arena *a = arena_new();
+        problems found = problems_in(a);
+        site_settings s;
+        char *bytes = arena_format(a, "%sswap-pages: %s\n", start, rows[i].written);
+        assert_true(site_settings_read(a, "site.yaml", span_of(bytes), &s, &found));
+        if (found.count || s.swap_pages != rows[i].count)
+            fail_msg("%s: %zu pages", rows[i].written, s.swap_pages);
+        arena_free(a);
+    }
+}
 
 static void test_faults(void **state) {
     (void)state;
@@ -160,9 +187,10 @@ static void test_languages(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_whole),     cmocka_unit_test(test_least),
-        cmocka_unit_test(test_addresses), cmocka_unit_test(test_faults),
-        cmocka_unit_test(test_missing),   cmocka_unit_test(test_languages),
+        cmocka_unit_test(test_whole),      cmocka_unit_test(test_least),
+        cmocka_unit_test(test_addresses),  cmocka_unit_test(test_faults),
+        cmocka_unit_test(test_missing),    cmocka_unit_test(test_languages),
+        cmocka_unit_test(test_swap_pages),
     };
     return cmocka_run_group_tests_name("site_settings", tests, NULL, NULL);
 }

@@ -50,49 +50,48 @@ bool number_is(span s, double *out) {
 
 /* Half away from zero, with a nudge so that 2.675, stored a hair below itself, still rounds as
  * the decimal a reader sees. */
-static double scaled_and_rounded(double magnitude, int decimals) {
+static uint64_t scaled_and_rounded(double magnitude, int decimals) {
     double scaled = magnitude * powers_of_ten[decimals];
-    return floor(scaled + 0.5 + scaled * 1e-12);
+    return (uint64_t)(int64_t)(scaled + 0.5 + scaled * 1e-12);
+}
+
+enum { NUMBER_LONGEST = 1 + DIGITS_MOST + 1 + MOST_DECIMALS };
+
+/* The number in `room`, written from its end; without the zeros at the end unless they are
+ * `kept`. */
+static span number_written(char room[NUMBER_LONGEST], double value, int decimals, bool kept) {
+    if (!isfinite(value) || fabs(value) > 1e12)
+        return span_of("?");
+    if (decimals > MOST_DECIMALS)
+        decimals = MOST_DECIMALS;
+    uint64_t scaled = scaled_and_rounded(fabs(value), decimals), rest = scaled;
+    char *end = room + NUMBER_LONGEST, *at = end;
+    for (; decimals > 0; decimals--, rest /= 10)
+        if (kept || at != end || rest % 10)
+            *--at = (char)('0' + rest % 10);
+    if (at != end)
+        *--at = '.';
+    do
+        *--at = (char)('0' + rest % 10);
+    while ((rest /= 10) > 0);
+    if (value < 0 && scaled)
+        *--at = '-';
+    return (span){at, (size_t)(end - at)};
 }
 
 void number_add_fixed(text *t, double value, int decimals) {
-    if (!isfinite(value) || fabs(value) > 1e12) {
-        text_add(t, "?");
-        return;
-    }
-    if (decimals > MOST_DECIMALS)
-        decimals = MOST_DECIMALS;
-    uint64_t scaled = (uint64_t)scaled_and_rounded(fabs(value), decimals);
-    uint64_t unit = (uint64_t)powers_of_ten[decimals];
-    char digits[1 + DIGITS_MOST + 1 + MOST_DECIMALS];
-    size_t length = 0;
-    if (value < 0 && scaled)
-        digits[length++] = '-';
-    length += format_digits(digits + length, scaled / unit);
-    if (decimals)
-        digits[length++] = '.';
-    for (uint64_t place = unit / 10; place; place /= 10)
-        digits[length++] = (char)('0' + scaled / place % 10);
-    text_add_span(t, (span){digits, length});
+    char room[NUMBER_LONGEST];
+    text_add_span(t, number_written(room, value, decimals, true));
 }
 
 void number_add(text *t, double value, int decimals) {
-    size_t start = t->length;
-    number_add_fixed(t, value, decimals);
-    if (span_find(span_from(text_span(t), start), ".") == t->length - start)
-        return;
-    size_t end = t->length;
-    while (t->bytes[end - 1] == '0')
-        end--;
-    text_cut(t, t->bytes[end - 1] == '.' ? end - 1 : end);
+    char room[NUMBER_LONGEST];
+    text_add_span(t, number_written(room, value, decimals, false));
 }
 
 char *number_copy(arena *a, double value, int decimals) {
-    text t = TEXT_EMPTY;
-    number_add(&t, value, decimals);
-    char *copy = arena_copy(a, text_span(&t));
-    text_free(&t);
-    return copy;
+    char room[NUMBER_LONGEST];
+    return arena_copy(a, number_written(room, value, decimals, false));
 }
 
 double number_round(double value, double step) {

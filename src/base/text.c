@@ -4,6 +4,7 @@
 #include "base/memory.h"
 
 #include <stdarg.h>
+#include <stdint.h>
 
 char text_nothing[1] = "";
 
@@ -24,9 +25,8 @@ void text_cut(text *t, size_t length) {
     t->bytes[length] = '\0';
 }
 
-/* Makes room for `more` bytes and the terminator. */
-static void reserve(text *t, size_t more) {
-    size_t needed = t->length + more + 1;
+void text_reserve(text *t, size_t more) {
+    size_t needed = t->length + more + 1; /* with the terminator */
     if (needed <= t->room)
         return;
     size_t room = t->room ? t->room * 2 : 256;
@@ -37,28 +37,11 @@ static void reserve(text *t, size_t more) {
     t->bytes[t->length] = '\0';
 }
 
-void text_add(text *t, const char *bytes) {
-    text_add_span(t, span_of(bytes));
-}
-
-void text_add_span(text *t, span bytes) {
-    if (bytes.length == 0)
-        return;
-    reserve(t, bytes.length);
-    memcpy(t->bytes + t->length, bytes.at, bytes.length);
-    t->length += bytes.length;
-    t->bytes[t->length] = '\0';
-}
-
-void text_add_char(text *t, char c) {
-    text_add_span(t, (span){&c, 1});
-}
-
 void text_format_values(text *t, const char *format, va_list values) {
     size_t room = t->room ? t->room - t->length : 0;
     size_t length = format_into(t->bytes + t->length, room, format, values);
     if (length >= room) {
-        reserve(t, length);
+        text_reserve(t, length);
         format_into(t->bytes + t->length, length + 1, format, values);
     }
     t->length += length;
@@ -86,8 +69,27 @@ static bool is_special(unsigned char c, unsigned kind) {
     return c < ' ' ? kind == JSON_SPECIAL : special[c] & kind;
 }
 
+/* Sixteen bytes at once, for which most processors have instructions; a comparison makes a byte all
+ * ones where it holds. */
+typedef unsigned char several __attribute__((vector_size(16)));
+
+static bool holds_special(const char *at, unsigned kind) {
+    several of;
+    memcpy(&of, at, sizeof of);
+    several hit = (several)((of == '&') | (of == '<') | (of == '>') | (of == '"'));
+    if (kind == HTML_SPECIAL)
+        hit |= (several)(of == '\'');
+    else
+        hit |= (several)((of == '\\') | (of == 0x7f) | (of < ' '));
+    uint64_t halves[2];
+    memcpy(halves, &hit, sizeof halves);
+    return (halves[0] | halves[1]) != 0;
+}
+
 /* Where the first byte of a kind is in `bytes` from `from` on; its length when there is none. */
 static size_t find_special(span bytes, size_t from, unsigned kind) {
+    while (from + sizeof(several) <= bytes.length && !holds_special(bytes.at + from, kind))
+        from += sizeof(several);
     while (from < bytes.length && !is_special((unsigned char)bytes.at[from], kind))
         from++;
     return from;

@@ -28,9 +28,26 @@ void text_clear(text *t);
 /* Cuts `t` back to its first `length` bytes. */
 void text_cut(text *t, size_t length);
 
-void text_add(text *t, const char *bytes);
-void text_add_span(text *t, span bytes);
-void text_add_char(text *t, char c);
+/* Makes room for `more` bytes. Adding does so by itself. */
+void text_reserve(text *t, size_t more);
+
+static inline void text_add_span(text *t, span bytes) {
+    if (bytes.length == 0)
+        return;
+    if (t->room - t->length <= bytes.length)
+        text_reserve(t, bytes.length);
+    memcpy(t->bytes + t->length, bytes.at, bytes.length);
+    t->length += bytes.length;
+    t->bytes[t->length] = '\0';
+}
+
+static inline void text_add(text *t, const char *bytes) {
+    text_add_span(t, span_of(bytes));
+}
+
+static inline void text_add_char(text *t, char c) {
+    text_add_span(t, (span){&c, 1});
+}
 
 /* printf onto the end. No %f or %g: see base/number.h. */
 void text_format(text *t, const char *format, ...) __attribute__((format(printf, 2, 3)));

@@ -9,7 +9,7 @@
 char text_nothing[1] = "";
 
 void text_free(text *t) {
-    if (t->room)
+    if (t->room && !t->borrowed)
         free(t->bytes);
     *t = (text)TEXT_EMPTY;
 }
@@ -32,8 +32,12 @@ void text_reserve(text *t, size_t more) {
     size_t room = t->room ? t->room * 2 : 256;
     while (room < needed)
         room *= 2;
-    t->bytes = memory_resize(t->room ? t->bytes : NULL, room);
+    char *bytes = memory_resize(t->room && !t->borrowed ? t->bytes : NULL, room);
+    if (t->borrowed)
+        memcpy(bytes, t->bytes, t->length);
+    t->bytes = bytes;
     t->room = room;
+    t->borrowed = false;
     t->bytes[t->length] = '\0';
 }
 

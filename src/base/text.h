@@ -1,7 +1,8 @@
 /* A growing string: never null, always terminated, length known.
  *
  * Life cycle: `text page = TEXT_EMPTY;` … text_add… … text_free(&page). text_clear keeps the
- * room for the next page, so that a worker allocates once. */
+ * room for the next page, so that a worker allocates once. What is mostly short begins in room on
+ * the stack: `char room[64]; text words = text_on(room, sizeof room);` and so on. */
 #ifndef BASE_TEXT_H
 #define BASE_TEXT_H
 
@@ -12,12 +13,20 @@
 typedef struct {
     char *bytes; /* terminated; points at a constant empty string until something is added */
     size_t length;
-    size_t room; /* allocated bytes, 0 while nothing was */
+    size_t room;   /* bytes there are, 0 while nothing was added */
+    bool borrowed; /* they are not from the heap */
 } text;
 
 extern char text_nothing[1]; /* what an empty text points at */
 #define TEXT_EMPTY                                                                                 \
-    { text_nothing, 0, 0 }
+    { text_nothing, 0, 0, false }
+
+/* An empty text that begins in `room`, which it borrows, and moves to the heap when it grows out of
+ * it. */
+static inline text text_on(char *room, size_t size) {
+    room[0] = '\0';
+    return (text){room, 0, size, true};
+}
 
 /* Frees the bytes; the text is empty and usable again. */
 void text_free(text *t);

@@ -9,7 +9,7 @@
 
 /* -- vessels ----------------------------------------------------------------------------------- */
 
-enum { CUP, TBSP, TSP, VESSELS };
+enum { CUP = VESSEL_CUP, TBSP = VESSEL_TBSP, TSP = VESSEL_TSP, VESSELS = VESSEL_COUNT };
 
 static const char *const vessel_names[VESSELS] = {"cup", "tbsp", "tsp"};
 
@@ -19,14 +19,13 @@ typedef struct {
 } vessels;
 
 static vessels vessels_of(const ingredient *what, cup_standard cups) {
+    double (*const ml[VESSELS])(cup_standard) = {cup_ml, tablespoon_ml, teaspoon_ml};
     vessels v = {0};
-    for (size_t i = 0; i < VESSELS; i++) {
-        range room;
-        const unit *in = unit_named(vessel_names[i]);
-        const range *one = ingredient_measure(what, span_of(in->name), &room);
-        if (one)
-            v.g[i] = one->typical * unit_ml(in, cups) / in->size;
-    }
+    range one[VESSELS];
+    if (!ingredient_vessels(what, one))
+        return v;
+    for (size_t i = 0; i < VESSELS; i++)
+        v.g[i] = one[i].typical * ml[i](cups) / ml[i](CUPS_US);
     return v;
 }
 
@@ -162,12 +161,15 @@ static bool spoons_reach(const search *s, const vessels *v, const way *so_far) {
     return missing_g >= -s->allowed_g && missing_g <= v->g[CUP] / 4 + s->allowed_g;
 }
 
-/* Every cup measure up to a little over the whole, filled up with spoons. */
+/* Every cup measure that is near, filled up with spoons. Between two of them lies a quarter at the
+ * most, so that what is further off than that is not the nearest. */
 static void with_cups(search *s, const vessels *v, int terms) {
     double wanted = s->grams / v->g[CUP];
     for (double whole = floor(fmax(wanted - 1, 0)); whole <= floor(wanted) + 1; whole++)
         for (size_t i = 0; i < COUNT(cup_steps); i++) {
             step cups = {whole + cup_steps[i].size, (unsigned)whole + cup_steps[i].scoops};
+            if (fabs(s->grams - cups.size * v->g[CUP]) > v->g[CUP] / 4 + s->allowed_g)
+                continue;
             way w = filled_up((way){0}, v, CUP, cups);
             consider(s, w);
             if (spoons_reach(s, v, &w)) {
@@ -240,7 +242,8 @@ static const char *count_word(arena *a, const char *called, double count) {
 }
 
 static kitchen_measure measure_of(arena *a, const way *w, double grams) {
-    text t = TEXT_EMPTY;
+    char room[64];
+    text t = text_on(room, sizeof room);
     if (w->pinch)
         text_add(&t, "a pinch");
     for (size_t i = 0; i < VESSELS; i++)
@@ -255,11 +258,10 @@ static kitchen_measure measure_of(arena *a, const way *w, double grams) {
 /* -- answers ----------------------------------------------------------------------------------- */
 
 /* Eggs are counted where that is near enough, unless one or two vessels come nearer. */
-static bool counts_rather(const ingredient *what, const way *counted, const way *volume,
-                          double grams) {
+static bool counts_rather(const way *counted, const way *volume, double grams) {
     bool nearer = fabs(volume->grams - grams) <= fabs(counted->grams - grams) + 1e-9 * grams;
     bool simple = volume->scoops <= 2 && is_within(volume, grams, 0.03);
-    return what->in == FAMILY_EGG && is_within(counted, grams, 0.1) && !(simple && nearer);
+    return is_within(counted, grams, 0.1) && !(simple && nearer);
 }
 
 static bool best_way(const ingredient *what, double grams, cup_standard cups, way *out) {
@@ -268,10 +270,10 @@ static bool best_way(const ingredient *what, double grams, cup_standard cups, wa
     if (!(grams > 0) || !isfinite(grams))
         return false;
     bool has_volume = best_volume(grams, &v, out);
-    if (!best_count(grams, what, &counted))
+    if ((has_volume && what->in != FAMILY_EGG) || !best_count(grams, what, &counted))
         return has_volume;
     bool counts =
-        has_volume ? counts_rather(what, &counted, out, grams) : is_within(&counted, grams, 0.25);
+        has_volume ? counts_rather(&counted, out, grams) : is_within(&counted, grams, 0.25);
     if (counts)
         *out = counted;
     return has_volume || counts;
@@ -368,7 +370,8 @@ bool kitchen_rough_measure_of(arena *a, const ingredient *what, double grams, cu
 char *kitchen_weight(arena *a, double grams) {
     bool kilograms = number_round(grams, 1) >= 1000;
     int decimals = kilograms || grams < 0.995 ? 2 : grams < 9.95 ? 1 : 0;
-    text t = TEXT_EMPTY;
+    char room[32];
+    text t = text_on(room, sizeof room);
     number_add(&t, kilograms ? grams / 1000 : grams, decimals);
     text_add(&t, kilograms ? " kg" : " g");
     char *copy = arena_copy(a, text_span(&t));

@@ -101,33 +101,44 @@ static const range *stated_measure(const ingredient *of, span unit) {
     return NULL;
 }
 
-/* 1 cup = 16 tablespoons = 48 teaspoons: NIST SP 430. */
 static const struct {
     const char *unit;
     double teaspoons;
-} spoons[] = {{"cup", 48}, {"tbsp", 3}, {"tsp", 1}};
+} vessels[VESSEL_COUNT] = {
+    [VESSEL_CUP] = {"cup", 48}, [VESSEL_TBSP] = {"tbsp", 3}, [VESSEL_TSP] = {"tsp", 1}};
 
-static double teaspoons_in(span unit) {
-    for (size_t i = 0; i < COUNT(spoons); i++)
-        if (span_is(unit, spoons[i].unit))
-            return spoons[i].teaspoons;
-    return 0;
+/* VESSEL_COUNT when it is none. */
+static vessel vessel_named(span unit) {
+    vessel which = 0;
+    while (which < VESSEL_COUNT && !span_is(unit, vessels[which].unit))
+        which++;
+    return which;
+}
+
+bool ingredient_vessels(const ingredient *of, range grams[VESSEL_COUNT]) {
+    const range *stated[VESSEL_COUNT + 1] = {0};
+    for (size_t i = of->measures.count; i-- > 0;) /* the first of a name stands */
+        stated[vessel_named(span_of(of->measures.items[i].unit))] = &of->measures.items[i].grams;
+    vessel from = 0;
+    while (from < VESSEL_COUNT && !stated[from])
+        from++;
+    for (vessel i = 0; i < VESSEL_COUNT && from < VESSEL_COUNT; i++) {
+        double times = vessels[i].teaspoons / vessels[from].teaspoons;
+        const range *one = stated[from];
+        grams[i] = stated[i] ? *stated[i]
+                             : (range){one->low * times, one->typical * times, one->high * times};
+    }
+    return from < VESSEL_COUNT;
 }
 
 const range *ingredient_measure(const ingredient *of, span unit, range *room) {
+    range grams[VESSEL_COUNT];
     const range *stated = stated_measure(of, unit);
-    double wanted = teaspoons_in(unit);
-    if (stated || wanted == 0)
+    vessel which = stated ? VESSEL_COUNT : vessel_named(unit);
+    if (which == VESSEL_COUNT || !ingredient_vessels(of, grams))
         return stated;
-    for (size_t i = 0; i < COUNT(spoons); i++) {
-        stated = stated_measure(of, span_of(spoons[i].unit));
-        if (!stated)
-            continue;
-        double times = wanted / spoons[i].teaspoons;
-        *room = (range){stated->low * times, stated->typical * times, stated->high * times};
-        return room;
-    }
-    return NULL;
+    *room = grams[which];
+    return room;
 }
 
 bool ingredient_is_staple(const ingredient *what) {

@@ -199,8 +199,15 @@ bool ingredient_is_staple(const ingredient *what);
 /* What comes from the tap: always at hand, and may be added to any batch. */
 bool ingredient_is_water(const ingredient *what);
 
-/* Grams of one `unit` as the entry states it ("cup" through tbsp and tsp too, and back: 1 cup =
- * 16 tbsp = 48 tsp, NIST SP 430). Null when there is none; `*room` may be used for the answer. */
+/* What anything can be filled into, large to small. */
+typedef enum { VESSEL_CUP, VESSEL_TBSP, VESSEL_TSP, VESSEL_COUNT } vessel;
+
+/* Grams of each vessel as the entry states it, or reckoned from the largest that is stated: 1 cup =
+ * 16 tbsp = 48 tsp, NIST SP 430. False when none is stated. */
+bool ingredient_vessels(const ingredient *of, range grams[VESSEL_COUNT]);
+
+/* Grams of one `unit` as the entry states it; of a vessel as ingredient_vessels gives it. Null
+ * when there is none; `*room` may be used for the answer. */
 const range *ingredient_measure(const ingredient *of, span unit, range *room);
 
 #endif

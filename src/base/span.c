@@ -20,21 +20,6 @@ span span_trim(span s) {
     return s;
 }
 
-span span_from(span s, size_t from) {
-    if (from >= s.length)
-        return (span){s.at ? s.at + s.length : NULL, 0};
-    return (span){s.at + from, s.length - from};
-}
-
-span span_first(span s, size_t length) {
-    return (span){s.at, length < s.length ? length : s.length};
-}
-
-bool span_begins(span s, const char *start) {
-    size_t length = strlen(start);
-    return s.length >= length && memcmp(s.at, start, length) == 0;
-}
-
 bool span_ends(span s, const char *end) {
     size_t length = strlen(end);
     return s.length >= length && memcmp(s.at + s.length - length, end, length) == 0;

@@ -40,13 +40,22 @@ int span_compare(span a, span b);
 span span_trim(span s);
 
 /* The part of `s` from byte `from` on; empty when `from` is past the end. */
-span span_from(span s, size_t from);
+static inline span span_from(span s, size_t from) {
+    if (from >= s.length)
+        return (span){s.at ? s.at + s.length : NULL, 0};
+    return (span){s.at + from, s.length - from};
+}
 
 /* The first `length` bytes of `s`, or all of it when it is shorter. */
-span span_first(span s, size_t length);
+static inline span span_first(span s, size_t length) {
+    return (span){s.at, length < s.length ? length : s.length};
+}
 
 /* True when `s` begins with `start`. */
-bool span_begins(span s, const char *start);
+static inline bool span_begins(span s, const char *start) {
+    size_t length = strlen(start);
+    return s.length >= length && memcmp(s.at, start, length) == 0;
+}
 
 /* True when `s` ends with `end`. */
 bool span_ends(span s, const char *end);

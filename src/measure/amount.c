@@ -46,6 +46,8 @@ static const struct {
 static const char *const slashes[] = {"/", "\u2044" /* fraction slash */};
 
 static size_t vulgar_read(span s, double *out) {
+    if (s.length == 0 || (unsigned char)s.at[0] < 0x80) /* looked for before every word of a step */
+        return 0;
     for (size_t i = 0; i < COUNT(vulgar_fractions); i++)
         if (span_begins(s, vulgar_fractions[i].sign)) {
             *out = vulgar_fractions[i].value;
@@ -152,8 +154,8 @@ static const word_value articles[] = {{"of a", 1}, {"of an", 1}, {"a", 1}, {"an"
 /* "a few", "a little": no amount that could be weighed. "half and half" is a cream. */
 static const word_value vague[] = {{"few", 0}, {"little", 0}, {"bit", 0}, {"lot", 0}, {"and", 0}};
 
-static bool same_letter(char written, char lower) {
-    return (written >= 'A' && written <= 'Z' ? (char)(written - 'A' + 'a') : written) == lower;
+static char lower(char c) {
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
 /* `s` begins with `word` in any case and the word ends there. */
@@ -162,7 +164,7 @@ static bool begins_with_word(span s, const char *word) {
     if (s.length < length || (s.length > length && !is_space_at(s, length)))
         return false;
     for (size_t i = 0; i < length; i++)
-        if (!same_letter(s.at[i], word[i]))
+        if (lower(s.at[i]) != word[i])
             return false;
     return true;
 }
@@ -171,8 +173,10 @@ static bool begins_with_word(span s, const char *word) {
  * 0: none. */
 static size_t word_read(span s, const word_value list[], size_t count, double *out) {
     size_t blank = spaces(s);
+    span rest = span_from(s, blank);
+    char first = rest.length ? lower(rest.at[0]) : '\0'; /* mostly that of no word here */
     for (size_t i = 0; i < count; i++)
-        if (begins_with_word(span_from(s, blank), list[i].word)) {
+        if (list[i].word[0] == first && begins_with_word(rest, list[i].word)) {
             *out = list[i].value;
             return blank + strlen(list[i].word);
         }

@@ -133,14 +133,31 @@ static void add_json_escape(text *t, unsigned char c) {
         text_format(t, "\\u%04x", c);
 }
 
+/* `bytes` in quotes, as they are. */
+static void add_quoted(text *t, span bytes) {
+    size_t needed = bytes.length + 2;
+    text_reserve(t, needed);
+    char *at = t->bytes + t->length;
+    *at = '"';
+    if (bytes.length)
+        memcpy(at + 1, bytes.at, bytes.length);
+    at[needed - 1] = '"';
+    at[needed] = '\0';
+    t->length += needed;
+}
+
 void text_add_json(text *t, span bytes) {
-    text_add_char(t, '"');
-    for (size_t plain = 0, i;; plain = i + 1) {
-        i = find_special(bytes, plain, JSON_SPECIAL);
-        text_add_span(t, (span){bytes.at + plain, i - plain});
-        if (i == bytes.length)
-            break;
-        add_json_escape(t, (unsigned char)bytes.at[i]);
+    size_t plain = 0, i = find_special(bytes, 0, JSON_SPECIAL);
+    if (i == bytes.length) { /* most are */
+        add_quoted(t, bytes);
+        return;
     }
+    text_add_char(t, '"');
+    for (; i < bytes.length; i = find_special(bytes, plain, JSON_SPECIAL)) {
+        text_add_span(t, (span){bytes.at + plain, i - plain});
+        add_json_escape(t, (unsigned char)bytes.at[i]);
+        plain = i + 1;
+    }
+    text_add_span(t, span_from(bytes, plain));
     text_add_char(t, '"');
 }

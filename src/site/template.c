@@ -119,8 +119,11 @@ static const view *look_up(const filler *f, const mustache_node *node) {
     if (node->part_count == 0)
         return f->stack[f->height - 1];
     const view *hit = NULL;
+    const view_key *name = &node->parts[0];
+    uint64_t bit = view_key_bit(name); /* contexts are many, and most do not have it */
     for (size_t i = f->height; i > 0 && !hit; i--)
-        hit = view_get(f->stack[i - 1], node->parts[0]);
+        if (f->stack[i - 1]->marks & bit)
+            hit = view_find(f->stack[i - 1], name);
     for (size_t i = 1; i < node->part_count && hit; i++)
         hit = view_get(hit, node->parts[i]);
     return hit;

@@ -22,13 +22,9 @@ view *view_list(arena *a) {
     return view_new(a, VIEW_LIST);
 }
 
-/* One of 32 bits. */
-static uint32_t bit_of(const view_key *key) {
-    return 1u << (key->mark * 2654435769u >> 27);
-}
-
 view *view_hang(view *to, view_key key, view *child) {
-    to->marks |= bit_of(&key);
+    if (to->sort == VIEW_OBJECT)
+        to->marks |= view_key_bit(&key);
     child->key = key;
     child->next = NULL;
     if (to->last)
@@ -106,17 +102,18 @@ void view_index_fill(view_index *index, view *of) {
     of->index = index;
 }
 
-const view *view_get(const view *of, view_key key) {
-    if (!of || of->sort != VIEW_OBJECT)
-        return NULL;
+const view *view_find(const view *of, const view_key *key) {
     if (of->index)
-        return of->index->slots[slot_of(of->index, &key)];
-    if (!(of->marks & bit_of(&key)))
-        return NULL;
+        return of->index->slots[slot_of(of->index, key)];
     for (const view *child = of->first; child; child = child->next)
-        if (same_keys(&child->key, &key))
+        if (same_keys(&child->key, key))
             return child;
     return NULL;
+}
+
+const view *view_get(const view *of, view_key key) {
+    bool may_have = of && of->sort == VIEW_OBJECT && of->marks & view_key_bit(&key);
+    return may_have ? view_find(of, &key) : NULL;
 }
 
 /* The line end and two spaces a level, where the JSON is for people. */

@@ -47,18 +47,26 @@ static inline view_key view_key_named(const char *name) {
     return view_key_of(name, name ? strlen(name) : 0);
 }
 
+/* One bit of 64 for a key. */
+static inline uint64_t view_key_bit(const view_key *key) {
+    return UINT64_C(1) << (key->mark * 2654435769u >> 26);
+}
+
+/* Fills one line of a processor's cache. */
 struct view {
     view_sort sort;
-    int decimals; /* VIEW_NUMBER: places at the most when printed */
+    union {
+        uint32_t count; /* VIEW_LIST, VIEW_OBJECT: children */
+        int decimals;   /* VIEW_NUMBER: places at the most when printed */
+    };
     view_key key;
-    view *next; /* the next child of the same parent */
-    union {     /* by its sort */
+    view *next;     /* the next child of the same parent */
+    uint64_t marks; /* VIEW_OBJECT: the bits of its keys: most that are not here are seen so */
+    union {         /* by its sort */
         double number;
         span bytes; /* VIEW_TEXT */
         struct {    /* VIEW_LIST, VIEW_OBJECT */
             view *first, *last;
-            uint32_t count;
-            uint32_t marks; /* a bit for each key here: most that are not here are seen so */
             const view_index *index; /* see view_index_fill; null: none */
         };
     };
@@ -91,6 +99,9 @@ void view_put_all(view *to, const view *more);
 
 /* The child of object `of` called `key`, or null. */
 const view *view_get(const view *of, view_key key);
+
+/* The same for an `of` that has the bit of `key` among its marks. */
+const view *view_find(const view *of, const view_key *key);
 
 /* Makes view_get find the children of the large object `of`, which is complete and does not change
  * any more, without a search: by a table in `*index`, which is to live as long. Where there are

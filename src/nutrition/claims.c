@@ -1,5 +1,7 @@
 #include "nutrition/claims.h"
 
+#include <assert.h>
+
 #include "base/number.h"
 #include "nutrition/claim_rules.h"
 #include "nutrition/lines.h"
@@ -35,6 +37,8 @@ typedef struct {
 } judgement;
 
 static const char *lacking_words(const claim_case *about, nutrient which) {
+    if (about->brief)
+        return "";
     word_list without = macros_lacking(about->a, about->of, which);
     return SAID(about, "no figure for %s of %s", nutrient_key(which),
                 words_joined(about->a, &without));
@@ -161,8 +165,8 @@ static measured trans_fat_too(const claim_case *about, const condition *asked) {
 static judgement judge_sweetening(const claim_case *about) {
     static const outcome by_sweetening[] = {
         [SWEETENING_NONE] = HOLDS, [SWEETENING_UNCLEAR] = OPEN, [SWEETENING_SUGARS] = FAILS};
-    judgement j;
-    j.is = by_sweetening[sweetening_of(about->a, about->of, &j.because)];
+    judgement j = {.because = ""};
+    j.is = by_sweetening[sweetening_of(about->a, about->of, about->brief ? NULL : &j.because)];
     return j;
 }
 
@@ -272,17 +276,11 @@ claims claims_brief_of(arena *a, const recipe *of, const recipe_macros *figures,
     return judged(&about, law);
 }
 
-static bool holds_in(const claims *all, const char *name) {
-    for (size_t i = 0; i < all->count; i++)
-        if (span_is(span_of(name), all->items[i].claim))
-            return all->items[i].holds;
-    return false;
-}
-
 word_list claims_gained(arena *a, const claims *then, const claims *now) {
     word_list gained = {0};
+    assert(then->count == now->count); /* the rules of one law, in their order */
     for (size_t i = 0; i < now->count; i++)
-        if (now->items[i].holds && !holds_in(then, now->items[i].claim))
+        if (now->items[i].holds && !then->items[i].holds)
             LIST_ADD(a, &gained, now->items[i].claim);
     return gained;
 }

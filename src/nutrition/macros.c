@@ -20,9 +20,8 @@ static unsigned figures_lacking(const ingredient *what) {
 
 macros macros_of_ingredient(const ingredient *what, double grams) {
     macros sum = {.of.known = what->per_100_g.known, .weight_g = grams};
-    for (size_t i = 0; i < NUTRIENT_COUNT; i++)
-        if (nutrient_known(&what->per_100_g, (nutrient)i))
-            sum.of.of[i] = what->per_100_g.of[i] * grams / 100;
+    for (size_t i = 0; i < NUTRIENT_COUNT; i++) /* 0 where unknown */
+        sum.of.of[i] = what->per_100_g.of[i] * grams / 100;
     if (grams > 0)
         sum.lacking = figures_lacking(what);
     return sum;
@@ -55,20 +54,33 @@ macros macros_times(const macros *of, double times) {
     return scaled;
 }
 
-static macros macros_of_line(const recipe *of, size_t i) {
+/* What line `i` has no figure for. */
+static unsigned lacking_in_line(const recipe *of, size_t i) {
     if (!line_counts(of, i))
-        return (macros){0};
+        return 0;
     if (!line_is_weighed(of, i))
-        return (macros){.lacking = EVERY_NUTRIENT, .weight_g = of->weights[i].grams};
-    return macros_of_ingredient(of->lines.items[i].what, of->weights[i].grams);
+        return EVERY_NUTRIENT;
+    return of->weights[i].grams > 0 ? figures_lacking(of->lines.items[i].what) : 0;
+}
+
+static void add_line(macros *sum, const recipe *of, size_t i) {
+    sum->lacking |= lacking_in_line(of, i);
+    if (!line_counts(of, i))
+        return;
+    double grams = of->weights[i].grams;
+    sum->weight_g += grams;
+    if (!line_is_weighed(of, i))
+        return;
+    const nutrients *figures = &of->lines.items[i].what->per_100_g;
+    sum->of.known |= figures->known;
+    for (size_t k = 0; k < NUTRIENT_COUNT; k++) /* 0 where unknown */
+        sum->of.of[k] += figures->of[k] * grams / 100;
 }
 
 static macros macros_of_batch(const recipe *of) {
     macros batch = {.of.known = of->lines.count ? 0 : EVERY_NUTRIENT};
-    for (size_t i = 0; i < of->lines.count; i++) {
-        macros line = macros_of_line(of, i);
-        batch = macros_sum(&batch, &line);
-    }
+    for (size_t i = 0; i < of->lines.count; i++)
+        add_line(&batch, of, i);
     return batch;
 }
 
@@ -105,7 +117,7 @@ double macros_available_carbohydrate_g(const macros *of) {
 word_list macros_lacking(arena *a, const recipe *of, nutrient which) {
     word_list lacking = {0};
     for (size_t i = 0; i < of->lines.count; i++)
-        if (macros_of_line(of, i).lacking >> which & 1u)
+        if (lacking_in_line(of, i) >> which & 1u)
             word_add_once(a, &lacking, line_name(of, i));
     return lacking;
 }

@@ -63,8 +63,9 @@ static sweetening sweetening_of_line(arena *a, const recipe_line *line, const ch
     for (size_t i = 0; i < COUNT(rows); i++) {
         if (!rows[i].fits(line->what))
             continue;
-        *because = arena_format(a, "%s%s%s", rows[i].before,
-                                line->what ? line->what->name : line->name, rows[i].after);
+        if (because)
+            *because = arena_format(a, "%s%s%s", rows[i].before,
+                                    line->what ? line->what->name : line->name, rows[i].after);
         return rows[i].means;
     }
     return SWEETENING_NONE;
@@ -72,14 +73,15 @@ static sweetening sweetening_of_line(arena *a, const recipe_line *line, const ch
 
 sweetening sweetening_of(arena *a, const recipe *of, const char **because) {
     sweetening most = SWEETENING_NONE;
-    *because = "nothing in it sweetens by its sugars; what sugars it has occur naturally";
+    if (because)
+        *because = "nothing in it sweetens by its sugars; what sugars it has occur naturally";
     for (size_t i = 0; i < of->lines.count; i++) {
         const char *why;
-        sweetening one = sweetening_of_line(a, &of->lines.items[i], &why);
-        if (one > most) {
-            most = one;
+        sweetening one = sweetening_of_line(a, &of->lines.items[i], because ? &why : NULL);
+        if (one > most && because)
             *because = why;
-        }
+        if (one > most)
+            most = one;
     }
     return most;
 }

@@ -17,7 +17,7 @@ typedef enum {
  *   powdered, pasted) sweetens;
  * - a fruit purée or a drink with 5 % sugars or more may be there to sweeten.
  * "To taste" lines count. `*because` is one sentence about the first ingredient that decides,
- * without a full stop, in the arena. */
+ * without a full stop, in the arena; a null `because` is not asked for. */
 sweetening sweetening_of(arena *a, const recipe *of, const char **because);
 
 #endif

@@ -2,21 +2,14 @@
 
 #include "swap/swapped.h"
 
-static bool is_tested(const claims *all, const char *name) {
-    for (size_t i = 0; i < all->count; i++)
-        if (strcmp(all->items[i].claim, name) == 0)
-            return all->items[i].tested;
-    return false;
-}
-
 note_claims note_claims_between(arena *a, const claims *then, const claims *now) {
     note_claims changes = {.gained = claims_gained(a, then, now)};
-    word_list gone = claims_gained(a, now, then);
-    for (size_t i = 0; i < gone.count; i++)
-        if (is_tested(now, gone.items[i]))
-            LIST_ADD(a, &changes.lost, gone.items[i]);
-        else
-            LIST_ADD(a, &changes.open, gone.items[i]);
+    for (size_t i = 0; i < then->count; i++) {
+        if (!then->items[i].holds || now->items[i].holds)
+            continue;
+        word_list *gone = now->items[i].tested ? &changes.lost : &changes.open;
+        LIST_ADD(a, gone, then->items[i].claim);
+    }
     return changes;
 }
 

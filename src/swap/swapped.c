@@ -15,17 +15,22 @@ typedef struct {
     const swap_note *note;
     const ingredient *water;
     recipe *to;
+    bool in_words;    /* changed lines are written anew */
     size_t *was;      /* for each line of `to` */
     size_t *starts;   /* for each line of `of`: how many lines of `to` stand before it */
     double left_g[2]; /* of what goes, still to be taken off */
 } swapping;
 
 /* "55 g rice protein powder": a line as somebody would write it who only has scales. */
-static recipe_line line_in_grams(arena *a, const recipe_line *like, double grams) {
+static const char *written_in_grams(arena *a, const recipe_line *line, double grams) {
+    return arena_format(a, "%s %s%s%s", kitchen_weight(a, grams), line->name,
+                        line->preparation ? ", " : "", line->preparation ? line->preparation : "");
+}
+
+static recipe_line line_in_grams(const swapping *s, const recipe_line *like, double grams) {
     recipe_line line = *like;
-    const char *weighed = kitchen_weight(a, grams);
-    line.written = arena_format(a, "%s %s%s%s", weighed, line.name, line.preparation ? ", " : "",
-                                line.preparation ? line.preparation : "");
+    if (s->in_words)
+        line.written = written_in_grams(s->a, like, grams);
     line.has_amount = true;
     line.quantity = (amount_range){.low = grams, .high = grams};
     line.in = NULL;
@@ -51,7 +56,7 @@ static weight exactly(double grams) {
 static void put_new(swapping *s, const ingredient *what, double grams) {
     recipe_line bare = {
         .at = s->of->lines.items[s->note->line].at, .what = what, .name = what->name};
-    put_line(s, line_in_grams(s->a, &bare, grams), exactly(grams), SIZE_MAX);
+    put_line(s, line_in_grams(s, &bare, grams), exactly(grams), SIZE_MAX);
 }
 
 /* What of line `i` goes. */
@@ -79,7 +84,7 @@ static void put_rest(swapping *s, size_t i) {
     if (taken_g <= NOTHING_G && fabs(liquid_g) <= NOTHING_G)
         put_line(s, *line, s->of->weights[i], i);
     else
-        put_line(s, line_in_grams(s->a, line, left_g + liquid_g), exactly(left_g + liquid_g), i);
+        put_line(s, line_in_grams(s, line, left_g + liquid_g), exactly(left_g + liquid_g), i);
 }
 
 static void put_what_comes(swapping *s) {
@@ -111,36 +116,39 @@ static void sum_up(recipe *of) {
     of->baked_g = of->batch_g * (1 - of->bake_loss);
 }
 
+static recipe *swapped(swapping *s) {
+    enum { LINES_MORE = 3 };
+    const recipe *of = s->of;
+    size_t most = of->lines.count + LINES_MORE;
+    s->to = ARENA_NEW(s->a, recipe);
+    s->was = ARENA_ARRAY(s->a, size_t, most);
+    s->starts = ARENA_ARRAY(s->a, size_t, of->lines.count + 1);
+    s->left_g[0] = s->note->from_g;
+    s->left_g[1] = s->note->second_from_g;
+    *s->to = *of;
+    s->to->lines =
+        (recipe_lines){.items = ARENA_ARRAY(s->a, recipe_line, most), .count = 0, .capacity = most};
+    s->to->weights = ARENA_ARRAY(s->a, weight, most);
+    for (size_t i = 0; i < of->lines.count; i++) {
+        s->starts[i] = s->to->lines.count;
+        put_rest(s, i);
+        if (i == s->note->line)
+            put_what_comes(s);
+    }
+    s->starts[of->lines.count] = s->to->lines.count;
+    keep_groups(s);
+    sum_up(s->to);
+    return s->to;
+}
+
 recipe *recipe_swapped_lines(arena *a, const recipe *of, const swap_note *note,
                              const ingredient *water, const size_t **was) {
-    enum { LINES_MORE = 3 };
-    size_t most = of->lines.count + LINES_MORE;
-    swapping s = {.a = a,
-                  .of = of,
-                  .note = note,
-                  .water = water,
-                  .to = ARENA_NEW(a, recipe),
-                  .was = ARENA_ARRAY(a, size_t, most),
-                  .starts = ARENA_ARRAY(a, size_t, of->lines.count + 1),
-                  .left_g = {note->from_g, note->second_from_g}};
-    *s.to = *of;
-    s.to->lines =
-        (recipe_lines){.items = ARENA_ARRAY(a, recipe_line, most), .count = 0, .capacity = most};
-    s.to->weights = ARENA_ARRAY(a, weight, most);
-    for (size_t i = 0; i < of->lines.count; i++) {
-        s.starts[i] = s.to->lines.count;
-        put_rest(&s, i);
-        if (i == note->line)
-            put_what_comes(&s);
-    }
-    s.starts[of->lines.count] = s.to->lines.count;
-    keep_groups(&s);
-    sum_up(s.to);
+    swapping s = {.a = a, .of = of, .note = note, .water = water, .in_words = true};
+    recipe *to = swapped(&s);
     *was = s.was;
-    return s.to;
+    return to;
 }
 
 recipe *recipe_swapped(arena *a, const recipe *of, const swap_note *note, const ingredient *water) {
-    const size_t *was;
-    return recipe_swapped_lines(a, of, note, water, &was);
+    return swapped(&(swapping){.a = a, .of = of, .note = note, .water = water});
 }

@@ -123,7 +123,8 @@ static void changed_lines_are_written_in_grams(void **state) {
                       .to_g = 90.25,
                       .liquid_change_g = -15,
                       .liquid_line = WATER};
-    const recipe *to = recipe_swapped(l->a, of, &note, NULL);
+    const size_t *was;
+    const recipe *to = recipe_swapped_lines(l->a, of, &note, NULL, &was);
     expect_text("new", to->lines.items[0].written, "90 g whey protein isolate");
     expect_text("less", to->lines.items[2].written, "35 g water, warm");
     expect_text("its unit", to->lines.items[2].unit_written, "g");

@@ -3,34 +3,18 @@
 #include "base/format.h"
 #include "base/memory.h"
 
-#include <stdalign.h>
 #include <stdarg.h>
 #include <stdint.h>
 
 enum { FIRST_BLOCK = 4 * 1024, LARGEST_BLOCK = 1024 * 1024, KEPT_MOST = 4 * LARGEST_BLOCK };
 
-/* What is not handed out yet is all zero: a block is cleared whole when it is made and used again,
- * not piece by piece. */
-typedef struct block {
-    struct block *older;
-    size_t size, used;
-    alignas(max_align_t) char bytes[];
-} block;
-
-struct arena {
-    block *newest;
-    size_t used;
-};
-
-/* Room is handed out in units that are aligned for any type; a block holds a whole number of
- * them. */
 static size_t rounded(size_t size) {
     const size_t unit = alignof(max_align_t);
     return size ? (size + unit - 1) / unit * unit : unit;
 }
 
-static block *block_new(size_t size, block *older) {
-    block *b = memory_get_zeroed(sizeof(block) + size);
+static arena_block *block_new(size_t size, arena_block *older) {
+    arena_block *b = memory_get_zeroed(sizeof(arena_block) + size);
     b->older = older;
     b->size = size;
     b->used = 0;
@@ -44,9 +28,9 @@ arena *arena_new(void) {
     return a;
 }
 
-static void free_blocks(block *b, const block *stop) {
+static void free_blocks(arena_block *b, const arena_block *stop) {
     while (b != stop) {
-        block *older = b->older;
+        arena_block *older = b->older;
         free(b);
         b = older;
     }
@@ -71,7 +55,7 @@ void arena_reset(arena *a) {
     a->used = 0;
 }
 
-static void take(arena *a, block *b, size_t size) {
+static void take(arena *a, arena_block *b, size_t size) {
     b->used += size;
     a->used += size;
 }
@@ -81,7 +65,7 @@ arena_mark arena_here(const arena *a) {
 }
 
 void arena_back(arena *a, arena_mark mark) {
-    block *kept = mark.block;
+    arena_block *kept = mark.block;
     free_blocks(a->newest, kept);
     a->newest = kept;
     memset(kept->bytes + mark.block_used, 0, kept->used - mark.block_used);
@@ -89,11 +73,11 @@ void arena_back(arena *a, arena_mark mark) {
     a->used = mark.used;
 }
 
-void *arena_alloc(arena *a, size_t size) {
+void *arena_alloc_more(arena *a, size_t size) {
     if (size > SIZE_MAX / 2)
         memory_failed();
     size = rounded(size);
-    block *b = a->newest;
+    arena_block *b = a->newest;
     if (b->size - b->used < size) {
         size_t next = b->size * 2 < LARGEST_BLOCK ? b->size * 2 : LARGEST_BLOCK;
         b = a->newest = block_new(size > next ? size : next, b);
@@ -117,7 +101,7 @@ span arena_copy_span(arena *a, span bytes) {
 char *arena_format(arena *a, const char *format, ...) {
     va_list values;
     va_start(values, format);
-    block *b = a->newest;
+    arena_block *b = a->newest;
     char *room = b->bytes + b->used;
     size_t size = format_into(room, b->size - b->used, format, values) + 1;
     if (size <= b->size - b->used) {

@@ -11,7 +11,21 @@
 
 #include "base/span.h"
 
-typedef struct arena arena;
+#include <stdalign.h>
+
+/* Room is handed out in units that are aligned for any type; a block holds a whole number of
+ * them. What is not handed out yet is all zero: a block is cleared whole when it is made and used
+ * again, not piece by piece. */
+typedef struct arena_block {
+    struct arena_block *older;
+    size_t size, used;
+    alignas(max_align_t) char bytes[];
+} arena_block;
+
+typedef struct {
+    arena_block *newest;
+    size_t used; /* of all blocks */
+} arena;
 
 /* A new, empty arena. The caller frees it with arena_free. */
 arena *arena_new(void);
@@ -33,8 +47,21 @@ arena_mark arena_here(const arena *a);
 /* Forgets all that was allocated from `a` since `mark` was taken. */
 void arena_back(arena *a, arena_mark mark);
 
+/* arena_alloc where the newest block has no room for `size` bytes, or none are asked for. */
+void *arena_alloc_more(arena *a, size_t size) __attribute__((returns_nonnull));
+
 /* `size` zeroed bytes, aligned for any type; good until the arena is freed. */
-void *arena_alloc(arena *a, size_t size) __attribute__((malloc, returns_nonnull));
+static inline void *arena_alloc(arena *a, size_t size) {
+    const size_t aligned = alignof(max_align_t);
+    arena_block *b = a->newest;
+    if (size == 0 || size > b->size - b->used)
+        return arena_alloc_more(a, size);
+    void *room = b->bytes + b->used;
+    size = (size + aligned - 1) / aligned * aligned;
+    b->used += size;
+    a->used += size;
+    return room;
+}
 
 /* A zeroed T. */
 #define ARENA_NEW(a, T) ((T *)arena_alloc((a), sizeof(T)))

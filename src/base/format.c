@@ -9,7 +9,7 @@ typedef struct {
     size_t size, length;
 } writer;
 
-static void put(writer *w, const char *bytes, size_t length) {
+static inline void put(writer *w, const char *bytes, size_t length) {
     if (length && w->length < w->size) { /* the bytes of an empty span may be null */
         size_t left = w->size - w->length;
         memcpy(w->room + w->length, bytes, length < left ? length : left);
@@ -85,14 +85,17 @@ static bool put_conversion(writer *w, const char **at, va_list *values) {
 
 /* False when the format holds a conversion that is none of ours. */
 static bool put_all(writer *w, const char *format, va_list *values) {
-    for (const char *percent; *(percent = strchrnul(format, '%'));) {
+    for (;;) {
+        const char *percent = format; /* the words between are short */
+        while (*percent && *percent != '%')
+            percent++;
         put(w, format, (size_t)(percent - format));
+        if (!*percent)
+            return true;
         format = percent + 1;
         if (!put_conversion(w, &format, values))
             return false;
     }
-    put(w, format, strlen(format));
-    return true;
 }
 
 static size_t put_otherwise(writer *w, const char *format, va_list *values) {

@@ -77,9 +77,7 @@ static bool is_special(unsigned char c, unsigned kind) {
  * ones where it holds. */
 typedef unsigned char several __attribute__((vector_size(16)));
 
-static bool holds_special(const char *at, unsigned kind) {
-    several of;
-    memcpy(&of, at, sizeof of);
+static bool any_special(several of, unsigned kind) {
     several hit = (several)((of == '&') | (of == '<') | (of == '>') | (of == '"'));
     if (kind == HTML_SPECIAL)
         hit |= (several)(of == '\'');
@@ -90,10 +88,30 @@ static bool holds_special(const char *at, unsigned kind) {
     return (halves[0] | halves[1]) != 0;
 }
 
+static bool sixteen_special(const char *at, unsigned kind) {
+    several of;
+    memcpy(&of, at, sizeof of);
+    return any_special(of, kind);
+}
+
+/* Of 8 to 16 bytes: the first eight and the last eight, which may be some of the same. */
+static bool up_to_sixteen_special(const char *at, size_t length, unsigned kind) {
+    uint64_t halves[2];
+    several of;
+    memcpy(&halves[0], at, sizeof halves[0]);
+    memcpy(&halves[1], at + length - sizeof halves[1], sizeof halves[1]);
+    memcpy(&of, halves, sizeof of);
+    return any_special(of, kind);
+}
+
 /* Where the first byte of a kind is in `bytes` from `from` on; its length when there is none. */
 static size_t find_special(span bytes, size_t from, unsigned kind) {
-    while (from + sizeof(several) <= bytes.length && !holds_special(bytes.at + from, kind))
+    while (from + sizeof(several) <= bytes.length && !sixteen_special(bytes.at + from, kind))
         from += sizeof(several);
+    size_t left = bytes.length - from;
+    if (left >= sizeof(several) / 2 && left <= sizeof(several) &&
+        !up_to_sixteen_special(bytes.at + from, left, kind))
+        return bytes.length;
     while (from < bytes.length && !is_special((unsigned char)bytes.at[from], kind))
         from++;
     return from;

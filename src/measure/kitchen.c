@@ -134,13 +134,18 @@ static bool teaspoons_reach(const search *s, const vessels *v, const way *so_far
 
 /* Teaspoons in every step that stays under a tablespoon: a coarser one may be near enough. */
 static void with_teaspoons(search *s, const vessels *v, const way *so_far) {
-    for (double whole = 0; whole * v->g[TSP] < v->g[TBSP] - 1e-9; whole++)
+    for (double whole = 0; whole * v->g[TSP] < v->g[TBSP] - 1e-9; whole++) {
+        double least_g = so_far->grams + whole * v->g[TSP];
+        double nearest_g = fmin(fmax(s->grams, least_g), least_g + v->g[TSP]);
+        if (is_hopeless(s, nearest_g))
+            continue;
         for (size_t i = 0; i < COUNT(tsp_steps); i++) {
             step tsp = {whole + tsp_steps[i].size, (unsigned)whole + tsp_steps[i].scoops};
             double more_g = tsp.size * v->g[TSP];
             if (more_g < v->g[TBSP] - 1e-9 && !is_hopeless(s, so_far->grams + more_g))
                 consider(s, filled_up(*so_far, v, TSP, tsp));
         }
+    }
 }
 
 /* Up to three tablespoons, since four are a quarter cup; teaspoons behind them while there are not

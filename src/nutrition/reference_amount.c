@@ -19,7 +19,7 @@ static const struct {
 
 double reference_amount_g(const char *kind) {
     for (size_t i = 0; i < COUNT(rows); i++)
-        if (span_is(span_of(kind), rows[i].kind))
+        if (kind && kind[0] == rows[i].kind[0] && strcmp(kind, rows[i].kind) == 0)
             return rows[i].grams;
     return 0;
 }

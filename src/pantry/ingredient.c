@@ -110,6 +110,8 @@ static const struct {
 /* VESSEL_COUNT when it is none. */
 static vessel vessel_named(span unit) {
     vessel which = 0;
+    if (unit.length == 0 || (unit.at[0] != 'c' && unit.at[0] != 't')) /* large, scoop, each */
+        return VESSEL_COUNT;
     while (which < VESSEL_COUNT && !span_is(unit, vessels[which].unit))
         which++;
     return which;

@@ -77,17 +77,25 @@ static bool is_measure(span s) {
     return in && used == rest.length && (in->sort == UNIT_MASS || in->sort == UNIT_VOLUME);
 }
 
+/* Where `joint` stands in `s` from byte `from` on; the length of `s` when it does not. */
+static size_t next_joint(span s, size_t from, const char *joint) {
+    return from + span_find(span_from(s, from), joint);
+}
+
 /* "Oat flour: 100 g", "oat flour – 100 g": the amount goes to the front. */
 static span with_amount_first(arena *a, span s) {
-    static const char *const joints[] = {": ", " - ", " \u2013 ", " \u2014 ", ", "};
+    static const char *const joints[] = {": ", " - ", " \u2013 ", " \u2014 ", ", ", " "};
     amount_range amount;
     if (amount_read(s, &amount) > 0)
         return s;
     for (size_t i = 0; i < COUNT(joints); i++) {
-        size_t at = span_find(s, joints[i]);
-        span measure = span_trim(span_from(s, at + strlen(joints[i])));
-        if (at < s.length && is_measure(measure))
-            return span_of(arena_format(a, "%.*s %.*s", SPAN(measure), SPAN(span_first(s, at))));
+        for (size_t at = next_joint(s, 0, joints[i]); at < s.length;
+             at = next_joint(s, at + 1, joints[i])) {
+            span measure = span_trim(span_from(s, at + strlen(joints[i])));
+            if (is_measure(measure))
+                return span_of(
+                    arena_format(a, "%.*s %.*s", SPAN(measure), SPAN(span_first(s, at))));
+        }
     }
     return s;
 }

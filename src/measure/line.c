@@ -80,16 +80,53 @@ static void warn_of_extra(reading *r, span part) {
                      "give it a line of its own", "\"%.*s\" is not weighed", SPAN(stray));
 }
 
+static const char *const amount_joints[] = {":", "-", "\u2013", "\u2014"};
+
+/* Reads the quantity of a line that had none yet; the rest stays what it is. */
+static bool take_quantity(reading *r, span stray) {
+    span behind = r->rest;
+    r->rest = stray;
+    bool good = quantity_read(r) && r->line.has_amount;
+    r->rest = behind;
+    return good;
+}
+
+/* "greek yoghurt 150 g": takes an amount that ends the name of a line that has none, and the sign
+ * that joins it. Returns the words without it. */
+static span take_late_amount(reading *r, span words) {
+    span stray = span_trim(quantity_stray(words));
+    bool ends = stray.length && stray.at + stray.length == words.at + words.length;
+    if (r->line.has_amount || !ends || !take_quantity(r, stray))
+        return words;
+    words = span_trim(span_first(words, (size_t)(stray.at - words.at)));
+    for (size_t i = 0; i < COUNT(amount_joints); i++)
+        if (span_ends(words, amount_joints[i]))
+            words.length -= strlen(amount_joints[i]);
+    return span_trim(words);
+}
+
+/* "almond meal, 50 g", on a line that has no amount yet. */
+static bool is_late_amount(reading *r, span part) {
+    span stray = span_trim(quantity_stray(part));
+    return stray.length && !r->line.has_amount && !r->aside.has_weight && is_just(r, part, stray) &&
+           take_quantity(r, stray);
+}
+
+static void read_part(reading *r, span part) {
+    if (span_is(words_fold(r->a, part), "optional"))
+        r->line.optional = true;
+    else
+        reading_prepare(r, part);
+    warn_of_extra(r, part);
+}
+
 /* The parts between commas behind the name. */
 static void read_preparation(reading *r) {
     while (r->rest.length) {
         reading_skip(r, 1);
         span part = span_trim(before_comma(r->rest));
-        if (span_is(words_fold(r->a, part), "optional"))
-            r->line.optional = true;
-        else
-            reading_prepare(r, part);
-        warn_of_extra(r, part);
+        if (!is_late_amount(r, part))
+            read_part(r, part);
         reading_skip(r, before_comma(r->rest).length);
     }
 }
@@ -191,7 +228,7 @@ static bool unit_is_the_name(reading *r, const pantry *shelf) {
 }
 
 static bool read_name(reading *r, const pantry *shelf) {
-    span words = span_trim(before_comma(r->rest));
+    span words = take_late_amount(r, span_trim(before_comma(r->rest)));
     if (words.length == 0 && !unit_is_the_name(r, shelf)) {
         problem_add(r->found, reading_place(r, r->rest), "write it as 60 g oat flour, sifted",
                     "this line names no ingredient");

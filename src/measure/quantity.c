@@ -107,11 +107,26 @@ static void read_sized_unit(reading *r) {
     set_unit(r, in, used);
 }
 
+/* "tsp cinnamon": the number was forgotten, or one is meant. One letter ("l milk") is too little to
+ * tell a unit by, and so is a weight: nobody means one gram. */
+static bool may_mean_one(reading *r, const unit *in, size_t used) {
+    bool measure = in->sort == UNIT_VOLUME || strcmp(in->name, "scoop") == 0;
+    if (!measure || used < 2)
+        return false;
+    problem_note(r->found, "not-weighed", PROBLEM_WARNING, reading_place(r, r->rest),
+                 arena_format(r->a, "write how many: 1 %.*s", SPAN(span_first(r->rest, used))),
+                 "\"%.*s\" has no number before it: it is weighed as one",
+                 SPAN(span_first(r->rest, used)));
+    return true;
+}
+
 /* A unit with no amount before it is one: "pinch of salt", "handful of oats". */
 static bool stands_for_one(reading *r, const unit *in, size_t used) {
     span rest = span_from(r->rest, used);
     span word = span_next_word(&rest);
-    return span_is(words_fold(r->a, word), "of") || (in->sort == UNIT_PINCH && word.length);
+    if (span_is(words_fold(r->a, word), "of") || (in->sort == UNIT_PINCH && word.length))
+        return true;
+    return word.length && may_mean_one(r, in, used);
 }
 
 static void read_unit(reading *r) {

@@ -92,6 +92,13 @@ static void reads_lines(void **state) {
         /* two measures */
         {"2 tbsp to 3 tbsp milk", 2, 3, "tbsp", "milk", "milk", ""},
         {"100g/3\u00bdoz oat flour", 100, 100, "g", "oat flour", "oat flour", ""},
+        /* the amount behind the name */
+        {"oat flour 60 g", 60, 60, "g", "oat flour", "oat flour", ""},
+        {"oat flour: 60-70 g, sifted", 60, 70, "g", "oat flour", "oat flour", "sifted"},
+        {"oat flour \u2013 1 1/2 cups", 1.5, 1.5, "cup", "oat flour", "oat flour", ""},
+        {"eggs 2 large", 2, 2, "large", "eggs", "egg", ""},
+        {"oat flour, 60 g", 60, 60, "g", "oat flour", "oat flour", ""},
+        {"oat flour, sifted, about 60 g", 60, 60, "g", "oat flour", "oat flour", "sifted"},
         /* no amount */
         {"salt to taste", 0, 0, "", "salt", "salt", "to taste"},
         {"salt", 0, 0, "", "salt", "salt", ""},
@@ -244,7 +251,7 @@ static void says_what_is_wrong_and_where(void **state) {
         {"2 eggs + 1 tbsp milk", false, 14, "can't tell what \"1 tbsp\" is of", "join"},
         {"1 cup + 1 tbsp + 1 tsp + 1 tsp milk", false, 30, "can't tell what \"1 tsp\" is of",
          "join"},
-        {"oat flour 60 g", false, 15, "can't tell what \"60 g\" is of",
+        {"oat flour 60 g sifted", false, 15, "can't tell what \"60 g\" is of",
          "write the amount first: 60 g oat flour"},
         {"1 cup ot flour", true, 11, "no ingredient is called \"ot flour\"",
          "did you mean \"oat flour\"?"},
@@ -288,6 +295,9 @@ static void warns_of_what_is_in_doubt(void **state) {
         {"1 tsp salt, plus 1 tsp for dusting", "\"1 tsp\" is not weighed", 22},
         {"2 eggs, beaten, ~ 90g", "\"90g\" behind the comma is not looked at", 23},
         {"1 cup milk, about 240 g", "\"240 g\" behind the comma is not looked at", 23},
+        {"tsp salt", "\"tsp\" has no number before it: it is weighed as one", 5},
+        {"Cup oat flour", "\"Cup\" has no number before it: it is weighed as one", 5},
+        {"scoop pea protein", "\"scoop\" has no number before it: it is weighed as one", 5},
         {"1 cup milk, heaped", "\"heaped\" is no measure: it is weighed as level", 17},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {

@@ -87,15 +87,32 @@ static void say(arena *a, const draft *made, const char *written, FILE *out) {
         fprintf(out, "  hint: a name that fits is recipes/%s.md\n", made->slug);
 }
 
+/* The first name beside `taken` that is free: rounds-2.md, rounds-3.md. */
+static const char *free_name(arena *a, const char *taken) {
+    span stem = span_of(taken);
+    const char *ending = span_ends(stem, ".md") ? ".md" : "";
+    const char *name = taken;
+    stem.length -= strlen(ending);
+    for (unsigned i = 2; i < 1000 && file_exists(name); i++)
+        name = arena_format(a, "%.*s-%u%s", SPAN(stem), i, ending);
+    return name;
+}
+
+static exit_code not_written(arena *a, const char *to, int why) {
+    command_complain("%s: %s; nothing was written", to,
+                     why == EEXIST ? "there is a file already" : strerror(why));
+    if (why == EEXIST)
+        fprintf(stderr, "  hint: --to %s keeps both; or take the old file away first\n",
+                free_name(a, to));
+    return why == EEXIST || why == ENOTDIR ? EXIT_USAGE : EXIT_MACHINE;
+}
+
 static exit_code finish(arena *a, const arguments *given, const draft *made) {
     const char *to = argument_option(given, OPTION_TO);
     const char *written = to ? target_of(a, to, made) : NULL;
     int why = 0;
-    if (written && !file_write_new(written, span_of(made->recipe), &why)) {
-        command_complain("%s: %s; nothing was written", written,
-                         why == EEXIST ? "there is a file already" : strerror(why));
-        return why == EEXIST || why == ENOTDIR ? EXIT_USAGE : EXIT_MACHINE;
-    }
+    if (written && !file_write_new(written, span_of(made->recipe), &why))
+        return not_written(a, written, why);
     if (given->json)
         return command_print(document_of(a, made, written), EXIT_FINE);
     say(a, made, written, written ? stdout : stderr);

@@ -53,7 +53,7 @@ LIBRARY := $(OUT)/libcrumbnote.a
 PROGRAM := $(OUT)/crumbnote
 PICTURES := $(OUT)/crumbnote-pictures
 PICTURE_OBJECTS := $(patsubst %.c,$(OUT)/%.o,$(wildcard src/pictures/*.c))
-EMBEDDED := $(wildcard src/reference/pantry-*.yaml src/reference/rules-*.yaml) \
+EMBEDDED := $(wildcard src/reference/*.yaml) \
             $(wildcard themes/*/*) $(shell find src/commands/start src/commands/hook src/preview/page -type f)
 UNIT_TESTS := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/unit/*.c tests/published/*.c))
 TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))

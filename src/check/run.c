@@ -124,7 +124,8 @@ check_report check_folder(const char *folder, unsigned workers, progress *seen, 
     problems own = problems_in(home);
     if (site_folder_read(home, folder, &site, &own, &report.machine_failed)) {
         trial_builds_read(&site);
-        (void)theme_read(home, site.settings.theme, folder, &look, &own);
+        (void)site_folder_speak(&site, &own);
+        (void)theme_read(home, site.settings.theme, folder, site.settings.language, &look, &own);
         check_site about = check_site_of(home, &site);
         report.recipes = site.recipe_files.count;
         report.machine_failed =

@@ -96,13 +96,13 @@ static void add_sentence(text *t, const char *words) {
 }
 
 /* The trials of recipes like this one, a line each. */
-static void add_evidence(arena *a, text *t, const swap_note *note) {
-    add_sentence(t, evidence_text(a, &note->tried, note->says));
+static void add_evidence(arena *a, text *t, const question *asked, const swap_note *note) {
+    add_sentence(t, evidence_text(a, asked->words.in, &note->tried, note->says));
     for (size_t i = 0; i < note->tried.count; i++) {
         const evidence_item *item = &note->tried.items[i];
         text_format(t, "    %s %s for %s in %s, %s: %s%s\n", verdict_sign(item->bake->outcome),
                     item->bake->with.what->name, item->bake->replaced.what->name,
-                    item->bake->recipe, phrase_date(a, item->bake->date),
+                    item->bake->recipe, say_date(a, asked->words.in, item->bake->date),
                     verdict_word(item->bake->outcome),
                     item->counts ? "" : " (a later bake counts)");
     }
@@ -117,8 +117,9 @@ static void add_amounts(arena *a, text *t, const question *asked, const swap_not
         text_format(t, "  %s for %s\n", note_to_amounts(a, &asked->words, note),
                     note_from_amounts(a, &asked->words, note));
     else
-        text_format(t, "  %s for %s\n", phrase_weighed(a, note->to, note->to_g, asked->words.cups),
-                    phrase_weighed(a, from, note->from_g, asked->words.cups));
+        text_format(t, "  %s for %s\n",
+                    say_weighed(a, note_saying(&asked->words), note->to, note->to_g),
+                    say_weighed(a, note_saying(&asked->words), from, note->from_g));
 }
 
 static void add_verdict(arena *a, text *t, const question *asked, const swap_note *note) {
@@ -127,9 +128,9 @@ static void add_verdict(arena *a, text *t, const question *asked, const swap_not
                 verdict_word(note->says), verdict_sentence(note->says));
 }
 
-static void add_allergens(arena *a, text *t, const swap_note *note) {
+static void add_allergens(arena *a, text *t, const question *asked, const swap_note *note) {
     if (note->gained)
-        text_format(t, "  Allergen gained: %s\n", allergen_words(a, note->gained));
+        text_format(t, "  Allergen gained: %s\n", allergen_words(a, asked->words.in, note->gained));
 }
 
 /* What one reads of each of many. */
@@ -138,7 +139,7 @@ static void add_short(arena *a, text *t, const question *asked, const swap_note 
     add_amounts(a, t, asked, note);
     add_sentence(t, note_liquid_text(a, &asked->words, note));
     add_sentence(t, note->expect);
-    add_allergens(a, t, note);
+    add_allergens(a, t, asked, note);
 }
 
 static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
@@ -150,14 +151,14 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, note->expect);
     add_sentence(t, note->because);
     add_sentence(t, note_cost_text(a, &asked->words, note));
-    add_sentence(t, balance_faces_text(a, asked->of, note));
+    add_sentence(t, balance_faces_text(a, asked->words.in, asked->of, note));
     balance_comparison compared = balance_compare(&asked->about, note);
-    balance_table_add(t, a, &compared);
-    add_allergens(a, t, note);
+    balance_table_add(t, a, asked->words.in, &compared);
+    add_allergens(a, t, asked, note);
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
     text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), of_a_rule ? ", " : "",
                 of_a_rule ? note->basis : "");
-    add_evidence(a, t, note);
+    add_evidence(a, t, asked, note);
 }
 
 static exit_code answer_one(arena *a, const question *asked, const swap_note *note, bool json) {
@@ -307,7 +308,8 @@ static exit_code run(arena *a, const arguments *given) {
         return EXIT_USAGE;
     trial_builds_read(&asked.at.site);
     asked.about = facts_of(a, asked.of, shelf);
-    asked.words = (note_words){.of = asked.of,
+    asked.words = (note_words){.in = asked.at.site.settings.in,
+                               .of = asked.of,
                                .book = &asked.at.site.book,
                                .cups = settings->cups,
                                .energy = settings->energy,

@@ -347,8 +347,10 @@ build_report build_site(const build_request *asked, problems *found) {
     if (readable) {
         trial_builds_read(&folder);
         silence_site(&folder, NULL, &own);
+        readable = site_folder_speak(&folder, &own);
     }
-    if (readable && theme_read(home, folder.settings.theme, asked->folder, &look, &own)) {
+    if (readable && theme_read(home, folder.settings.theme, asked->folder, folder.settings.language,
+                               &look, &own)) {
         build *b = ARENA_NEW(home, build);
         *b = (build){.asked = asked,
                      .by = {&folder, &look, asked->show_views, &b->pictures},

@@ -67,7 +67,7 @@ static void publish(recipe_maker *with, const recipe *of, const recipe_facts *ab
     whole_recipe whole = whole_recipe_of(with->a, with->by, about, &figures, &notes);
     write_pages(with, &whole);
     recipe_row *row = ARENA_NEW(with->keep, recipe_row);
-    *row = row_of(with->keep, of, &figures.macros, &notes, &folder->shelf, folder->settings.energy);
+    *row = row_of(with->keep, of, &figures.macros, &notes, folder);
     into->row = row;
 }
 

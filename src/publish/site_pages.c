@@ -2,6 +2,7 @@
 
 #include "publish/workers.h"
 #include "site/feeds.h"
+#include "site/say.h"
 #include "site/search_index.h"
 #include "site/search_shards.h"
 #include "site/view_bake.h"
@@ -71,9 +72,10 @@ static void make_search_index(maker *with, size_t unused) {
 
 static void make_search(maker *with, size_t unused) {
     (void)unused;
+    const language *in = page_language(with->by);
     write_page(with, "search", "search/",
-               page_view(with->a, with->by, "search", "search/", "Search",
-                         "Find a recipe by what is in the cupboard."));
+               page_view(with->a, with->by, "search", "search/", SAID(in, SEARCH_TITLE),
+                         SAID(in, SEARCH_SUMMARY)));
 }
 
 static void make_home(maker *with, size_t unused) {
@@ -84,16 +86,18 @@ static void make_home(maker *with, size_t unused) {
 
 /* All recipes, in groups. */
 static const struct {
-    const char *path, *heading;
+    const char *path;
+    sentence_key heading;
     bool by_tag;
-} group_pages[] = {{"recipes/", "All recipes", false},
-                   {"kinds/", "Recipes by kind", false},
-                   {"tags/", "Recipes by tag", true}};
+} group_pages[] = {{"recipes/", SAY_ALL_RECIPES, false},
+                   {"kinds/", SAY_RECIPES_BY_KIND, false},
+                   {"tags/", SAY_RECIPES_BY_TAG, true}};
 
 static void make_groups(maker *with, size_t which) {
     const char *path = group_pages[which].path;
+    const char *heading = say(with->a, page_language(with->by), group_pages[which].heading, NULL);
     write_page(with, "list", path,
-               view_of_groups(with->a, with->by, path, group_pages[which].heading, with->rows,
+               view_of_groups(with->a, with->by, path, heading, with->rows,
                               group_pages[which].by_tag ? &with->of->tags : &with->of->kinds));
 }
 
@@ -168,7 +172,8 @@ static void make_plain_page(maker *with, size_t which) {
 
 static void make_missing(maker *with, size_t unused) {
     (void)unused;
-    view *page = page_view(with->a, with->by, "missing", "404.html", "Page not found", NULL);
+    view *page = page_view(with->a, with->by, "missing", "404.html",
+                           SAID(page_language(with->by), NOT_FOUND), NULL);
     text_clear(&with->page);
     (void)template_fill(with->by->look->templates, "missing", page, &with->page);
     write_text(with, "404.html");

@@ -4,6 +4,7 @@
 #include "base/names.h"
 #include "pantry/borrowed.h"
 #include "read/fields.h"
+#include "read/language.h"
 #include "read/pantry_file.h"
 #include "read/rules.h"
 #include "read/trials.h"
@@ -264,6 +265,7 @@ bool site_folder_read(arena *home, const char *folder, site_folder *out, problem
     folder_reader r = {home, folder, out, found, machine_failed};
     if (folder && !read_settings(&r))
         return false;
+    out->settings.in = language_english(home);
     read_reference_pantry(out, found);
     if (folder)
         read_site(&r);
@@ -271,6 +273,14 @@ bool site_folder_read(arena *home, const char *folder, site_folder *out, problem
     out->book.shelf = &out->shelf;
     rule_book_index(home, &out->book);
     return true;
+}
+
+bool site_folder_speak(site_folder *of, problems *found) {
+    language *spoken = ARENA_NEW(of->home, language);
+    bool fine = language_read(of->home, of->settings.folder, of->settings.language, spoken, found);
+    of->settings.in = spoken;
+    of->digests.settings = digest_join(of->digests.settings, spoken->own);
+    return fine;
 }
 
 static recipe *recipe_of(arena *a, const site_folder *site, const char *file, span bytes,
@@ -329,9 +339,9 @@ bool site_folder_is_content(arena *a, const char *folder, const char *path) {
     if (strcmp(real, home) == 0)
         return true;
     for (size_t i = 0; i < COUNT(parts); i++) {
-        const char *part = path_join(a, home, parts[i]);
-        if (span_begins(span_of(real), part) &&
-            (real[strlen(part)] == '/' || real[strlen(part)] == '\0'))
+        const char *inside = path_join(a, home, parts[i]);
+        if (span_begins(span_of(real), inside) &&
+            (real[strlen(inside)] == '/' || real[strlen(inside)] == '\0'))
             return true;
     }
     return false;

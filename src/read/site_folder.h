@@ -32,6 +32,11 @@ typedef struct {
 bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,
                       bool *machine_failed);
 
+/* Reads the language that the settings name (read/language.h), in which the pages are to be said
+ * from here on: until then, and for who never asks, all is said in English. False with problems
+ * when that can't be done. */
+bool site_folder_speak(site_folder *of, problems *found);
+
 /* The settings of the site in `folder` alone; the defaults where they can't be read, without a
  * word: site_folder_read says why. */
 site_settings site_folder_settings(arena *a, const char *folder);

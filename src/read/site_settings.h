@@ -6,8 +6,11 @@
 #include "measure/units.h"
 #include "nutrition/label.h"
 
+struct language;
+
 typedef struct {
-    const char *folder; /* the site folder as given; null when there is none */
+    const struct language *in; /* what is said is said in it; English until a site is built */
+    const char *folder;        /* the site folder as given; null when there is none */
     const char *title, *address, *language, *theme;
     const char *currency, *author, *summary; /* null where not stated */
     cup_standard cups;

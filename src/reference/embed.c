@@ -1,7 +1,8 @@
 /* A tool of the build: prints C that holds the given files, sorted into the reference pantry, the
- * reference rules, the themes, the files of a new site folder and those of the preview. Its
- * output is compiled in (reference/reference.h). The reference is read here and held as a packed
- * tree too, so that the program need not scan its YAML at each start; broken YAML ends the build.
+ * reference rules, the languages, the themes, the files of a new site folder and those of the
+ * preview. Its output is compiled in (reference/reference.h). The reference is read here and held
+ * as a packed tree too, so that the program need not scan its YAML at each start; broken YAML ends
+ * the build.
  */
 #include "base/files.h"
 #include "read/yaml_packed.h"
@@ -14,6 +15,7 @@ static const struct {
     bool packed;
 } groups[] = {{"src/reference/pantry-", "reference_pantry", "reference/pantry-", true},
               {"src/reference/rules-", "reference_rules", "reference/rules-", true},
+              {"src/reference/language-", "reference_languages", "reference/language-", true},
               {"themes/", "reference_themes", "", false},
               {"src/commands/start/", "reference_start", "", false},
               {"src/commands/hook/", "reference_hook", "", false},
@@ -42,12 +44,12 @@ static void die(const problems *found) {
     exit(1);
 }
 
-/* The list in the YAML `bytes`, packed. */
+/* The list or mapping in the YAML `bytes`, packed. */
 static void pack(arena *a, const char *path, span bytes, text *out) {
     problems found = problems_in(a);
     const yaml_node *root = yaml_read(a, path, bytes, 1, &found);
-    if (found.count == 0 && (!root || root->sort != YAML_SEQUENCE))
-        problem_add(&found, (place){path, 1, 1}, NULL, "this must be a list");
+    if (found.count == 0 && (!root || root->sort == YAML_SCALAR))
+        problem_add(&found, (place){path, 1, 1}, NULL, "this must be a list or keys and values");
     if (found.count)
         die(&found);
     yaml_pack(root, out);

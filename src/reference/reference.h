@@ -1,5 +1,5 @@
-/* The reference pantry and rules, compiled in from the YAML files beside this header, the themes,
- * and what a new site folder begins with. */
+/* The reference pantry and rules and the languages, compiled in from the YAML files beside this
+ * header, the themes, and what a new site folder begins with. */
 #ifndef REFERENCE_REFERENCE_H
 #define REFERENCE_REFERENCE_H
 
@@ -8,7 +8,7 @@
 typedef struct {
     const char *name; /* "reference/pantry-flours.yaml" */
     span bytes;
-    span tree; /* the YAML read already (read/yaml_packed.h), a list; else empty */
+    span tree; /* the YAML read already (read/yaml_packed.h); else empty */
 } reference_file;
 
 /* The files src/reference/pantry-*.yaml and rules-*.yaml, in byte order of their names. */
@@ -16,6 +16,10 @@ extern const reference_file reference_pantry[];
 extern const size_t reference_pantry_count;
 extern const reference_file reference_rules[];
 extern const size_t reference_rules_count;
+
+/* The languages, src/reference/language-*.yaml, each a mapping (read/language.h). */
+extern const reference_file reference_languages[];
+extern const size_t reference_languages_count;
 
 /* The themes: templates, styles, scripts, words; in byte order of their names, which begin with the
  * theme's ("plain/recipe.mustache"). */

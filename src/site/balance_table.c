@@ -68,69 +68,71 @@ static void add_cells(text *t, const char *name, const char *const cells[], size
 }
 
 /* "+20 g": a minus sign stands already. */
-static const char *signed_text(arena *a, double grams) {
-    const char *plain = balance_grams_text(a, grams);
+static const char *signed_text(arena *a, const language *in, double grams) {
+    const char *plain = balance_grams_text(a, in, grams);
     return grams >= 0.5 ? arena_format(a, "+%s", plain) : plain;
 }
 
-typedef const char *grams_teller(arena *a, double grams);
+typedef const char *grams_teller(arena *a, const language *in, double grams);
 
 /* "84 g", "84 g, 60 g to 99 g". */
-static const char *amount_cell(arena *a, range grams, grams_teller *tell) {
+static const char *amount_cell(arena *a, const language *in, range grams, grams_teller *tell) {
     if (grams.high - grams.low < 1)
-        return tell(a, grams.typical);
-    return arena_format(a, "%s, %s to %s", tell(a, grams.typical), tell(a, grams.low),
-                        tell(a, grams.high));
+        return tell(a, in, grams.typical);
+    return arena_format(a, "%s, %s to %s", tell(a, in, grams.typical), tell(a, in, grams.low),
+                        tell(a, in, grams.high));
 }
 
 /* "84 g, -20 to +5 g". */
-static const char *quantity_cell(arena *a, range grams, double was) {
-    const char *change = balance_range_text(a, grams, was);
-    return arena_format(a, "%s%s%s", balance_grams_text(a, grams.typical), change ? ", " : "",
+static const char *quantity_cell(arena *a, const language *in, range grams, double was) {
+    const char *change = balance_range_text(a, in, grams, was);
+    return arena_format(a, "%s%s%s", balance_grams_text(a, in, grams.typical), change ? ", " : "",
                         change ? change : "");
 }
 
 typedef enum { ROW_REPLACEMENT, ROW_SECOND, ROW_LIQUID } amount_row;
 
-static const char *cell_of(arena *a, const balance_at *at, amount_row row) {
+static const char *cell_of(arena *a, const language *in, const balance_at *at, amount_row row) {
     if (row == ROW_LIQUID)
-        return amount_cell(a, at->liquid_g, signed_text);
-    return row == ROW_SECOND ? balance_grams_text(a, at->also_to_g)
-                             : amount_cell(a, at->to_g, balance_grams_text);
+        return amount_cell(a, in, at->liquid_g, signed_text);
+    return row == ROW_SECOND ? balance_grams_text(a, in, at->also_to_g)
+                             : amount_cell(a, in, at->to_g, balance_grams_text);
 }
 
-static void add_amounts(arena *a, text *t, const balance_comparison *of, amount_row row) {
+static void add_amounts(arena *a, const language *in, text *t, const balance_comparison *of,
+                        amount_row row) {
     static const char *const heads[] = {"  replacement", "  second replacement", "  liquid"};
     const char *cells[POINT_COUNT + 1] = {""};
     size_t count = 1;
     for (balance_point p = 0; p < POINT_COUNT; p++)
         if (of->at[p].there)
-            cells[count++] = cell_of(a, &of->at[p], row);
+            cells[count++] = cell_of(a, in, &of->at[p], row);
     add_cells(t, heads[row], cells, count);
 }
 
-static void add_quantity(arena *a, text *t, const balance_comparison *of, balance_quantity q) {
+static void add_quantity(arena *a, const language *in, text *t, const balance_comparison *of,
+                         balance_quantity q) {
     double was = balance_quantity_g(&of->before, q).typical;
-    const char *cells[POINT_COUNT + 1] = {quantity_cell(a, (range){was, was, was}, was)};
+    const char *cells[POINT_COUNT + 1] = {quantity_cell(a, in, (range){was, was, was}, was)};
     size_t count = 1;
     for (balance_point p = 0; p < POINT_COUNT; p++)
         if (of->at[p].there)
-            cells[count++] = quantity_cell(a, balance_quantity_at(of, p, q), was);
-    add_cells(t, arena_format(a, "  %s", balance_quantity_facts(q)->name), cells, count);
+            cells[count++] = quantity_cell(a, in, balance_quantity_at(of, p, q), was);
+    add_cells(t, arena_format(a, "  %s", in->quantities[q]), cells, count);
 }
 
-void balance_table_add(text *t, arena *a, const balance_comparison *of) {
-    const char *cells[POINT_COUNT + 1] = {balance_point_names[0]};
+void balance_table_add(text *t, arena *a, const language *in, const balance_comparison *of) {
+    const char *cells[POINT_COUNT + 1] = {in->points[0]};
     size_t count = 1;
     for (balance_point p = 0; p < POINT_COUNT; p++)
         if (of->at[p].there)
-            cells[count++] = balance_point_names[p + 1];
+            cells[count++] = in->points[p + 1];
     add_cells(t, "Balance", cells, count);
-    add_amounts(a, t, of, ROW_REPLACEMENT);
+    add_amounts(a, in, t, of, ROW_REPLACEMENT);
     if (of->at[POINT_EQUAL_WEIGHT].also_to_g > 0)
-        add_amounts(a, t, of, ROW_SECOND);
-    add_amounts(a, t, of, ROW_LIQUID);
+        add_amounts(a, in, t, of, ROW_SECOND);
+    add_amounts(a, in, t, of, ROW_LIQUID);
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++)
         if (balance_is_shown(of, q))
-            add_quantity(a, t, of, q);
+            add_quantity(a, in, t, of, q);
 }

@@ -2,27 +2,12 @@
 
 #include "base/number.h"
 #include "site/phrase.h"
+#include "site/say.h"
 
 #include <math.h>
 #include <stdint.h>
 
-/* The first is of the batch before the swap. */
-const char *const balance_point_names[POINT_COUNT + 1] = {"as written", "at equal weight",
-                                                          "as advised", "closest by the figures"};
-
 /* -- what is noticed ------------------------------------------------------------------------- */
-
-/* What a baker says of more and of less, and of what. */
-static const struct {
-    const char *more, *less, *of;
-} said[BALANCE_QUANTITIES] = {
-    [BALANCE_BOWL] = {"runnier in the bowl", "stiffer in the bowl", "free water"},
-    [BALANCE_BAKE] = {"moister once baked", "drier once baked", "free water"},
-    [BALANCE_SETTING] = {"sets firmer", "sets softer", "heat-setting protein"},
-    [BALANCE_BULK] = {"more body", "less body", "dry solids"},
-    [BALANCE_FAT] = {"richer", "leaner", "fat"},
-    [BALANCE_SWEETNESS] = {"sweeter", "less sweet", "sugar's sweetness"},
-};
 
 /* Waters rest on uptakes, which are known to a fifth at best. */
 static double told_g(double change_g, balance_quantity which) {
@@ -32,42 +17,43 @@ static double told_g(double change_g, balance_quantity which) {
 }
 
 /* Of setting protein, the strength that changed: "40 g more firm-setting protein". */
-static const char *setting_text(arena *a, const balance *before, const balance *after) {
+static const char *setting_text(arena *a, const language *in, const balance *before,
+                                const balance *after) {
     double firm_g = after->firm_g - before->firm_g, soft_g = after->soft_g - before->soft_g;
     bool firmly = fabs(firm_g) >= fabs(soft_g) / 2;
     double change_g = firmly ? firm_g : soft_g;
-    const char *first = arena_format(a, "about %s %s %s-setting protein",
-                                     phrase_amount(a, told_g(change_g, BALANCE_SETTING), "g"),
-                                     change_g > 0 ? "more" : "less", firmly ? "firm" : "soft");
+    const size_t sentences[] = {SAY_LESS_SOFT_SETTING, SAY_MORE_SOFT_SETTING, SAY_LESS_FIRM_SETTING,
+                                SAY_MORE_FIRM_SETTING};
+    const char *amount[] = {say_amount(a, in, told_g(change_g, BALANCE_SETTING), "g")};
+    const char *first = say(a, in, sentences[2 * firmly + (change_g > 0)], amount);
     double other_g = firmly ? soft_g : firm_g;
     if (other_g * change_g >= 0 || fabs(other_g) < balance_step_g(before, BALANCE_SETTING))
         return first;
-    return arena_format(a, "%s for %s %s", first,
-                        phrase_amount(a, told_g(other_g, BALANCE_SETTING), "g"),
-                        firmly ? "soft-setting" : "firm-setting");
+    const char *other = say_amount(a, in, told_g(other_g, BALANCE_SETTING), "g");
+    return firmly ? SAY(a, in, FOR_SOFT_SETTING, first, other)
+                  : SAY(a, in, FOR_FIRM_SETTING, first, other);
 }
 
-/* "runnier in the bowl". */
-const char *balance_change_word(const balance *before, const balance *after,
+const char *balance_change_word(const language *in, const balance *before, const balance *after,
                                 balance_quantity which) {
     bool more = balance_change_g(before, after, which) > 0;
     /* dry things that could take up more than there is leave dry spots */
     if (which == BALANCE_BOWL && balance_free_cold_g(before).typical >= 0 &&
         balance_free_cold_g(after).typical < 0)
-        return "crumbs in the bowl";
-    return more ? said[which].more : said[which].less;
+        return SAID(in, CRUMBS_IN_THE_BOWL);
+    return more ? in->quantities_up[which] : in->quantities_down[which];
 }
 
-const char *balance_change_text(arena *a, const balance *before, const balance *after,
+const char *balance_change_text(arena *a, const language *in, const balance_pair *of,
                                 balance_quantity which) {
-    double change_g = balance_change_g(before, after, which);
-    bool more = change_g > 0;
-    const char *word = balance_change_word(before, after, which);
+    double change_g = balance_change_g(of->before, of->after, which);
+    const char *word = balance_change_word(in, of->before, of->after, which);
     if (which == BALANCE_SETTING)
-        return arena_format(a, "%s: %s", word, setting_text(a, before, after));
-    return arena_format(a, "%s: about %s %s %s", word,
-                        phrase_amount(a, told_g(change_g, which), "g"), more ? "more" : "less",
-                        said[which].of);
+        return SAY(a, in, CHANGE_OF_SETTING, word, setting_text(a, in, of->before, of->after));
+    const char *amount = say_amount(a, in, told_g(change_g, which), "g");
+    const char *what = in->quantities_changed[which];
+    return change_g > 0 ? SAY(a, in, CHANGE_UP, word, amount, what)
+                        : SAY(a, in, CHANGE_DOWN, word, amount, what);
 }
 
 bool balance_tells(balance_quantity which, bool heated, bool known) {
@@ -83,14 +69,14 @@ bool balance_is_told(const balance_pair *of, balance_quantity q) {
     return balance_tells(q, of->heated, of->known) && balance_noticed(of->before, of->after, q);
 }
 
-const char *balance_changes_text(arena *a, const swap_note *note) {
+const char *balance_changes_text(arena *a, const language *in, const swap_note *note) {
     const balance_pair compared = balance_pair_of(note);
     const char *words[BALANCE_QUANTITIES];
     size_t count = 0;
     for (balance_quantity q = 0; q < BALANCE_QUANTITIES; q++)
         if (balance_is_told(&compared, q))
-            words[count++] = balance_change_word(&note->before, &note->after, q);
-    return count ? phrase_capitalised(a, phrase_list(a, words, count)) : NULL;
+            words[count++] = balance_change_word(in, &note->before, &note->after, q);
+    return count ? phrase_capitalised(a, say_list(a, in, words, count)) : NULL;
 }
 
 /* g of a quantity at a point, its range that of the change; the two waters have one. */
@@ -105,13 +91,13 @@ range balance_quantity_at(const balance_comparison *of, balance_point p, balance
 }
 
 /* "84 g", "\u22127 g". */
-const char *balance_grams_text(arena *a, double grams) {
+const char *balance_grams_text(arena *a, const language *in, double grams) {
     double whole = number_round(grams, 1);
-    return arena_format(a, "%s%s g", whole < 0 ? "\u2212" : "", number_copy(a, fabs(whole), 0));
+    return arena_format(a, "%s%s g", whole < 0 ? "\u2212" : "", say_figure(a, in, fabs(whole), 0));
 }
 
 /* "+20 to +75 g": what the range of a change is. */
-const char *balance_range_text(arena *a, range is, double was) {
+const char *balance_range_text(arena *a, const language *in, range is, double was) {
     double step = is.high - is.low >= 20 ? 5 : 1;
     const double ends[] = {number_round(is.low - was, step), number_round(is.high - was, step)};
     const char *words[COUNT(ends)];
@@ -122,8 +108,8 @@ const char *balance_range_text(arena *a, range is, double was) {
                                 ends[i] < 0   ? "\u2212"
                                 : ends[i] > 0 ? "+"
                                               : "",
-                                number_copy(a, fabs(ends[i]), 0));
-    return arena_format(a, "%s to %s g", words[0], words[1]);
+                                say_figure(a, in, fabs(ends[i]), 0));
+    return SAY(a, in, GRAMS_FROM_TO, words[0], words[1]);
 }
 
 /* Nothing of it before, and nothing at any point. */
@@ -157,33 +143,25 @@ static balance at_equal_weight(const recipe *of, const swap_note *note) {
 }
 
 /* "3 times its weight", "its own weight". */
-static const char *times_text(arena *a, double uptake) {
-    const char *times = number_copy(a, uptake, 1);
-    return strcmp(times, "1") == 0 ? "its own weight"
-                                   : arena_format(a, "%s times its weight", times);
+static const char *times_text(arena *a, const language *in, double uptake) {
+    const char *times = say_figure(a, in, uptake, 1);
+    return strcmp(times, "1") == 0 ? SAID(in, ITS_OWN_WEIGHT) : SAY(a, in, TIMES_ITS_WEIGHT, times);
 }
 
-static const char *uptake_text(arena *a, const ingredient *what) {
-    return arena_format(a, "%s takes up %s of water cold and holds %s once heated", what->name,
-                        times_text(a, what->cold_uptake.typical),
-                        times_text(a, what->heated_uptake.typical));
+static const char *uptake_text(arena *a, const language *in, const ingredient *what) {
+    return SAY(a, in, UPTAKE_OF, what->name, times_text(a, in, what->cold_uptake.typical),
+               times_text(a, in, what->heated_uptake.typical));
 }
 
-const char *balance_faces_text(arena *a, const recipe *of, const swap_note *note) {
+const char *balance_faces_text(arena *a, const language *in, const recipe *of,
+                               const swap_note *note) {
     const ingredient *from = of->lines.items[note->line].what;
     balance equal = at_equal_weight(of, note);
     two_faces faces = balance_faces(&note->before, &equal);
     if (!note->heated || !note->uptake_known || faces == FACES_ALIKE || !from->has_uptake ||
         !note->to->has_uptake || note->also_to)
         return NULL;
-    const char *figures = arena_format(a, "%s; %s", uptake_text(a, note->to), uptake_text(a, from));
-    if (faces == FACES_RUNS_AND_DRIES)
-        return arena_format(a,
-                            "It runs in the bowl and yet bakes dry: %s. Holding liquid back mends "
-                            "the bowl and dries the bake further.",
-                            figures);
-    return arena_format(a,
-                        "It stays stiff or crumbly in the bowl and yet leaves the bake wetter: %s. "
-                        "Liquid mends the bowl and wets the bake further.",
-                        figures);
+    const char *new_one = uptake_text(a, in, note->to), *old_one = uptake_text(a, in, from);
+    return faces == FACES_RUNS_AND_DRIES ? SAY(a, in, RUNS_AND_DRIES, new_one, old_one)
+                                         : SAY(a, in, STIFF_AND_MOIST, new_one, old_one);
 }

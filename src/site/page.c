@@ -1,6 +1,7 @@
 #include "site/page.h"
 
 #include "base/words.h"
+#include "site/say.h"
 
 #include <stdint.h>
 
@@ -61,11 +62,12 @@ static void put_menu_item(arena *a, view *menu, const char *title, const char *h
 }
 
 static void put_menu(arena *a, const page_maker *by, view *page, const char *path) {
-    static const char *const fixed[][2] = {{"Recipes", "recipes/"},
-                                           {"Search", "search/"},
-                                           {"Bake with", "bake-with/"},
-                                           {"Swaps", "swaps/"},
-                                           {"Ingredients", "ingredients/"}};
+    const language *in = page_language(by);
+    const char *const fixed[][2] = {{SAID(in, MENU_RECIPES), "recipes/"},
+                                    {SAID(in, MENU_SEARCH), "search/"},
+                                    {SAID(in, MENU_BAKE_WITH), "bake-with/"},
+                                    {SAID(in, MENU_SWAPS), "swaps/"},
+                                    {SAID(in, MENU_INGREDIENTS), "ingredients/"}};
     view *menu = view_put_list(a, page, "menu");
     for (size_t i = 0; i < COUNT(fixed); i++)
         put_menu_item(a, menu, fixed[i][0], fixed[i][1], path);
@@ -79,12 +81,8 @@ static void put_menu(arena *a, const page_maker *by, view *page, const char *pat
 /* Said on every page: what the figures are and what they are not. */
 static void put_cautions(arena *a, const site_settings *of, view *page) {
     view *list = view_put_list(a, page, "cautions_general");
-    view_put_text(a, list, NULL,
-                  "Weights, macros and swaps are estimates worked out from tables and trial bakes; "
-                  "your products differ, so the label on the pack comes first.");
-    view_put_text(a, list, NULL,
-                  "Allergens are named from the ingredients alone. Read every label, mind traces "
-                  "and your own kitchen, and ask someone qualified where health depends on it.");
+    view_put_text(a, list, NULL, SAID(of->in, CAUTION_ESTIMATES));
+    view_put_text(a, list, NULL, SAID(of->in, CAUTION_ALLERGENS));
     for (size_t i = 0; i < of->cautions.count; i++)
         view_put_text(a, list, NULL, of->cautions.items[i]);
 }

@@ -2,6 +2,7 @@
 #ifndef SITE_PAGE_H
 #define SITE_PAGE_H
 
+#include "read/language.h"
 #include "read/site_folder.h"
 #include "site/pictures.h"
 #include "site/theme.h"
@@ -14,6 +15,11 @@ typedef struct {
     bool show_views;               /* write each page's view beside it, for who makes a theme */
     const site_pictures *pictures; /* null: none */
 } page_maker;
+
+/* The language of the pages. */
+static inline const language *page_language(const page_maker *by) {
+    return by->folder->settings.in;
+}
 
 /* A new view for the page at `path` ("recipes/rounds/"; "" is the home page) with site, root,
  * page, menu, words and cautions filled in. `kind`: home, recipe, swapped, list, ingredient,

@@ -1,7 +1,7 @@
 #include "site/row.h"
 
 #include "base/words.h"
-#include "site/phrase.h"
+#include "site/say.h"
 
 static const char *kept(arena *keep, const char *words) {
     return words ? arena_copy(keep, span_of(words)) : NULL;
@@ -61,7 +61,7 @@ static void keep_figures(const recipe_macros *figures, energy_rule energy, recip
 }
 
 recipe_row row_of(arena *keep, const recipe *of, const recipe_macros *figures,
-                  const swap_notes *notes, const pantry *shelf, energy_rule energy) {
+                  const swap_notes *notes, const site_folder *by) {
     recipe_row row = {
         .slug = kept(keep, of->slug),
         .title = kept(keep, of->title),
@@ -73,17 +73,17 @@ recipe_row row_of(arena *keep, const recipe *of, const recipe_macros *figures,
         .author = kept(keep, of->author),
         .picture = kept(keep, of->picture),
         .picture_text = kept(keep, of->picture_text),
-        .makes_text = phrase_yield(keep, &of->makes),
-        .portion_text = phrase_yield(keep, &of->portion),
+        .makes_text = say_yield(keep, by->settings.in, &of->makes),
+        .portion_text = say_yield(keep, by->settings.in, &of->portion),
         .portions = of->portions,
         .minutes = of->minutes.prepare + of->minutes.rest + of->minutes.bake + of->minutes.cool,
         .allergens = allergens_of(of),
         .diets = diets_of(of),
     };
     keep_tags(keep, of, &row);
-    keep_uses(keep, of, shelf, &row);
-    keep_swaps(keep, of, notes, shelf, &row);
-    keep_figures(figures, energy, &row);
+    keep_uses(keep, of, &by->shelf, &row);
+    keep_swaps(keep, of, notes, &by->shelf, &row);
+    keep_figures(figures, by->settings.energy, &row);
     return row;
 }
 

@@ -6,6 +6,7 @@
 
 #include "nutrition/allergens.h"
 #include "nutrition/macros.h"
+#include "read/site_folder.h"
 #include "swap/note.h"
 
 #include <stdint.h>
@@ -47,7 +48,7 @@ typedef struct {
 
 /* The row of `of`, copied whole into `keep`; `figures` and `notes` are the recipe's. */
 recipe_row row_of(arena *keep, const recipe *of, const recipe_macros *figures,
-                  const swap_notes *notes, const pantry *shelf, energy_rule energy);
+                  const swap_notes *notes, const site_folder *by);
 
 /* Sorts by slug: the order of work does not show. */
 void rows_sort(recipe_rows *rows);

@@ -74,6 +74,27 @@ void template_check(const template_set *set, problems *found) {
         check_entry(set->all.items[i], found);
 }
 
+/* True when `node` asks for something inside the object that is not there. */
+static bool asks_in_vain(const mustache_node *node, const template_names *known) {
+    return node->part_count > 1 && node->sort != NODE_PARTIAL &&
+           span_is((span){node->parts[0].bytes, node->parts[0].length}, known->name) &&
+           !view_get(known->of, node->parts[1]);
+}
+
+void template_check_names(const template_set *set, const template_names *known, problems *found) {
+    for (size_t i = 0; i < set->all.count; i++) {
+        const entry *one = set->all.items[i];
+        for (size_t n = 0; n < one->nodes.count; n++) {
+            const mustache_node *node = &one->nodes.items[n];
+            if (asks_in_vain(node, known))
+                problem_add(found, mustache_place(one->file, one->source, node->offset),
+                            arena_format(found->home, "add it to %s", known->file),
+                            "there is no word \"%.*s\"",
+                            SPAN(((span){node->parts[1].bytes, node->parts[1].length})));
+        }
+    }
+}
+
 /* -- filling ------------------------------------------------------------------------------------
  */
 

@@ -27,6 +27,16 @@ bool template_add(template_set *set, const char *name, const char *file, span by
 /* Checks that every partial a template names is in the set. */
 void template_check(const template_set *set, problems *found);
 
+/* An object that every page has under `name`, and the file it is from. */
+typedef struct {
+    const char *name;
+    const view *of;
+    const char *file;
+} template_names;
+
+/* Checks that whatever a template asks for inside that object ("words.portions") is there. */
+void template_check_names(const template_set *set, const template_names *known, problems *found);
+
 /* Adds template `name`, filled from `page`, to `out`. False when there is none of that name. A
  * name that is not in the view, or is null there, adds nothing; a section is left out for what is
  * missing, null, false, 0, an empty text or an empty list. Borrows all. */

@@ -18,11 +18,14 @@ typedef struct {
     digest content; /* of a site's own theme: names and bytes of its files; 0 if compiled in */
 } theme;
 
-/* The theme `name`: the folder of that name in the site folder `site` (which may be null) where it
- * holds templates, else the one compiled in. So no theme that a later program brings takes the
- * place of somebody's own, and a folder of other things takes the place of none.
- * Everything is in `home`. False, with problems, when a template is broken or missing. */
-bool theme_read(arena *home, const char *name, const char *site, theme *out, problems *found);
+/* The theme `name` with its words in the language `tag` (of "de-CH" without words, "de"): the
+ * folder of that name in the site folder `site` (which may be null) where it holds templates, else
+ * the one compiled in. So no theme that a later program brings takes the place of somebody's own,
+ * and a folder of other things takes the place of none. Everything is in `home`. False, with
+ * problems, when a template is broken or missing, when there are no words for the language, or a
+ * template asks for a word that is not among them. */
+bool theme_read(arena *home, const char *name, const char *site, const char *tag, theme *out,
+                problems *found);
 
 /* The names of the templates a theme must have: home, recipe, list, … */
 extern const char *const theme_pages[];

@@ -1,6 +1,6 @@
 #include "site/view_bake.h"
 
-#include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_verdict.h"
 
 char *path_of_bake(arena *a, const ingredient *of) {
@@ -9,10 +9,11 @@ char *path_of_bake(arena *a, const ingredient *of) {
 
 /* -- the cupboard ---------------------------------------------------------------------------- */
 
-static void put_family(arena *a, view *groups, const pantry *shelf, family in,
+static void put_family(arena *a, view *groups, const page_maker *by, family in,
                        const bake_table *bakes) {
+    const pantry *shelf = &by->folder->shelf;
     view *group = view_object(a);
-    view_put_text(a, group, "name", family_word(in));
+    view_put_text(a, group, "name", page_language(by)->families[in]);
     view *items = view_put_list(a, group, "items");
     for (size_t i = 0; i < shelf->count; i++) {
         size_t count = bake_count(bakes, i);
@@ -28,30 +29,31 @@ static void put_family(arena *a, view *groups, const pantry *shelf, family in,
 }
 
 view *view_of_cupboard(arena *a, const page_maker *by, const bake_table *bakes) {
-    view *page = page_view(a, by, "cupboard", "bake-with/", "What can I bake?",
-                           "From what is in the cupboard to the recipes it can make, as written "
-                           "or with a swap.");
+    const language *in = page_language(by);
+    view *page = page_view(a, by, "cupboard", "bake-with/", SAID(in, CUPBOARD_TITLE),
+                           SAID(in, CUPBOARD_SUMMARY));
     view *groups = view_put_list(a, page, "groups");
     for (size_t i = 0; i < FAMILY_COUNT; i++)
-        put_family(a, groups, &by->folder->shelf, (family)i, bakes);
+        put_family(a, groups, by, (family)i, bakes);
     return page;
 }
 
 /* -- one ingredient -------------------------------------------------------------------------- */
 
-static void put_grams(arena *a, view *to, const recipe_row *row, size_t what) {
+static void put_grams(arena *a, const language *in, view *to, const recipe_row *row, size_t what) {
     for (size_t u = 0; u < row->use_count; u++)
         if (row->uses[u].what == what && row->uses[u].grams > 0)
-            view_put_text(a, to, "grams_text", kitchen_weight(a, (double)row->uses[u].grams));
+            view_put_text(a, to, "grams_text", say_weight(a, in, (double)row->uses[u].grams));
 }
 
-static void put_bake(arena *a, view *items, const pantry *shelf, size_t which,
+static void put_bake(arena *a, view *items, const page_maker *by, size_t which,
                      const recipe_row *row, uint16_t from) {
+    const pantry *shelf = &by->folder->shelf;
     view *one = view_put_object(a, items, NULL);
     view_put_text(a, one, "title", row->title);
     view_put_text(a, one, "href", path_of_recipe(a, row->slug));
     view_put_text(a, one, "kind", row->kind);
-    put_grams(a, one, row, from == NO_SWAP ? which : from);
+    put_grams(a, page_language(by), one, row, from == NO_SWAP ? which : from);
     if (from == NO_SWAP)
         return;
     view_put_text(a, one, "from", shelf->items[from]->name);
@@ -60,36 +62,45 @@ static void put_bake(arena *a, view *items, const pantry *shelf, size_t which,
                                shelf->items[which]->slug));
 }
 
-static void put_way(arena *a, view *ways, const pantry *shelf, size_t which, size_t way,
-                    const recipe_rows *rows, const bake_list *list) {
+/* The recipes that one way of baking with an ingredient leads to. */
+typedef struct {
+    size_t which, way;
+    const recipe_rows *rows;
+    const bake_list *list;
+} shown_way;
+
+static void put_way(arena *a, view *ways, const page_maker *by, const shown_way *of) {
+    const language *in = page_language(by);
+    const bake_list *list = of->list;
     if (!list->all)
         return;
     view *put = view_put_object(a, ways, NULL);
-    view_put_bool(a, put, "as_written", way == BAKE_AS_WRITTEN);
-    if (way != BAKE_AS_WRITTEN)
-        view_put_verdict(a, put, (verdict)(way - BAKE_AS_WRITTEN - 1));
-    view_put_text(a, put, "count_text", phrase_count(a, list->all, "recipe"));
+    view_put_bool(a, put, "as_written", of->way == BAKE_AS_WRITTEN);
+    if (of->way != BAKE_AS_WRITTEN)
+        view_put_verdict(a, in, put, (verdict)(of->way - BAKE_AS_WRITTEN - 1));
+    view_put_text(a, put, "count_text", SAY_NUMBER(a, in, RECIPES, list->all));
     view *items = view_put_list(a, put, "items");
     for (size_t i = 0; i < list->count; i++)
-        put_bake(a, items, shelf, which, &rows->items[list->items[i].row], list->items[i].from);
+        put_bake(a, items, by, of->which, &of->rows->items[list->items[i].row],
+                 list->items[i].from);
     if (list->all > list->count)
         view_put_number(a, put, "more", (double)(list->all - list->count), 0);
 }
 
 view *view_of_bake(arena *a, const page_maker *by, size_t which, const recipe_rows *rows,
                    const bake_table *bakes) {
-    const pantry *shelf = &by->folder->shelf;
-    const ingredient *of = shelf->items[which];
-    const char *title = arena_format(a, "What to bake with %s", of->name);
+    const language *in = page_language(by);
+    const ingredient *of = by->folder->shelf.items[which];
+    size_t count = bake_count(bakes, which);
+    const char *title = SAY(a, in, BAKE_TITLE, of->name);
     const char *summary =
-        arena_format(a, "%s that can be baked with %s, as written or with a swap.",
-                     phrase_count(a, bake_count(bakes, which), "recipe"), of->name);
+        SAY_COUNT(a, in, BAKE_SUMMARY, count, say_figure(a, in, (double)count, 0), of->name);
     view *page = page_view(a, by, "bake", path_of_bake(a, of), title, summary);
     view_put_text(a, page, "name", of->name);
-    view_put_text(a, page, "family", family_word(of->in));
+    view_put_text(a, page, "family", in->families[of->in]);
     view_put_text(a, page, "ingredient_href", path_of_ingredient(a, of));
     view *ways = view_put_list(a, page, "ways");
     for (size_t way = 0; way < BAKE_WAYS; way++)
-        put_way(a, ways, shelf, which, way, rows, &bakes->of[which][way]);
+        put_way(a, ways, by, &(shown_way){which, way, rows, &bakes->of[which][way]});
     return page;
 }

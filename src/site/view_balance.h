@@ -8,12 +8,14 @@
 /* Puts under `key` a list of {text, zero, was, is}: a row for each difference, between the batch as
  * written and swapped, that is noticed, and the lengths of two bars. Nothing at all where none is.
  * Of what is never baked the bake says nothing; where an uptake is not known, the waters do not. */
-void view_put_balance_changes(arena *a, view *to, const char *key, const swap_note *note);
+void view_put_balance_changes(arena *a, const language *in, view *to, const char *key,
+                              const swap_note *note);
 
 /* Puts `untried`: {groups: [{balance_text, names_text}]}, those of the `count` notes that nobody
  * decides on and nobody tried elsewhere, by what their water and what sets would do weight for
  * weight: figures, no promise. Nothing where there are none. */
-void view_put_untried_balance(arena *a, view *to, const swap_note *notes, size_t count);
+void view_put_untried_balance(arena *a, const language *in, view *to, const swap_note *notes,
+                              size_t count);
 
 /* The best amounts in words: "about 30 g (1/4 cup) soy protein isolate and 15 g more greek yogurt";
  * null where there are none. */

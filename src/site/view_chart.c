@@ -1,15 +1,15 @@
 #include "site/view_chart.h"
 
-#include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_verdict.h"
 
 /* The families of one table. */
 static const struct {
-    const char *heading;
+    sentence_key heading;
     unsigned families;
-} tables[] = {{"Protein powders", 1u << FAMILY_PROTEIN_POWDER},
-              {"Flours and meals", 1u << FAMILY_FLOUR | 1u << FAMILY_MEAL},
-              {"Nut and seed butters", 1u << FAMILY_NUT_BUTTER}};
+} tables[] = {{SAY_CHART_POWDERS, 1u << FAMILY_PROTEIN_POWDER},
+              {SAY_CHART_FLOURS, 1u << FAMILY_FLOUR | 1u << FAMILY_MEAL},
+              {SAY_CHART_BUTTERS, 1u << FAMILY_NUT_BUTTER}};
 
 typedef struct {
     const page_maker *by;
@@ -46,16 +46,18 @@ static void put_cell(arena *a, view *cells, const chart *c, const pair_answer *o
         return;
     }
     const pantry *shelf = &c->by->folder->shelf;
+    const language *in = page_language(c->by);
     verdict says = pair_verdict(of);
     const ingredient *from = shelf->items[of->from], *to = shelf->items[of->to];
-    view_put_verdict(a, cell, says);
+    view_put_verdict(a, in, cell, says);
     view_put_text(a, cell, "to", to->name);
     view_put_text(a, cell, "href",
                   arena_format(a, "recipes/%s/#swap-%s-%s", c->rows->items[of->row[says]].slug,
                                from->slug, to->slug));
     view_put_text(a, cell, "title",
-                  arena_format(a, "%s for %s: %s in %u of %zu", to->name, from->name,
-                               verdict_word(says), of->says[says], pair_count(of)));
+                  SAY(a, in, CHART_CELL, to->name, from->name, in->verdicts[says],
+                      say_figure(a, in, of->says[says], 0),
+                      say_figure(a, in, (double)pair_count(of), 0)));
 }
 
 /* The row whose answers stand at `first`; returns where the next row's begin. */
@@ -107,15 +109,16 @@ static void put_table(arena *a, view *list, const char *heading, chart *c) {
 
 view *view_of_chart(arena *a, const page_maker *by, const recipe_rows *rows,
                     const swap_table *swaps) {
-    view *page = page_view(a, by, "chart", "swaps/", "Swap chart",
-                           "What can stand in for what, by the build of the recipe.");
+    const language *in = page_language(by);
+    view *page =
+        page_view(a, by, "chart", "swaps/", SAID(in, CHART_TITLE), SAID(in, CHART_SUMMARY));
     view *list = view_put_list(a, page, "tables");
     for (size_t i = 0; i < COUNT(tables); i++) {
         chart c = {.by = by, .rows = rows, .swaps = swaps, .families = tables[i].families};
-        put_table(a, list, tables[i].heading, &c);
+        put_table(a, list, say(a, in, tables[i].heading, NULL), &c);
     }
     view *legend = view_put_list(a, page, "legend");
     for (size_t i = 0; i < VERDICT_COUNT; i++)
-        view_put_verdict(a, view_put_object(a, legend, NULL), (verdict)i);
+        view_put_verdict(a, in, view_put_object(a, legend, NULL), (verdict)i);
     return page;
 }

@@ -1,6 +1,6 @@
 #include "site/view_combined.h"
 
-#include "site/phrase.h"
+#include "site/say.h"
 
 #include <stdint.h>
 
@@ -17,32 +17,37 @@ static const ingredient *second_of(const recipe *of, const swap_note *note) {
     return note->second_line == SIZE_MAX ? NULL : of->lines.items[note->second_line].what;
 }
 
-/* `other` null: there is but one. */
-static const char *both(arena *a, const char *one, const char *joined, const char *other) {
-    return other ? arena_format(a, "%s %s %s", one, joined, other) : one;
+/* The names of one or two; `second` null: there is but one. */
+static const char *names_of(arena *a, const ingredient *first, const ingredient *second) {
+    return second ? arena_format(a, "%s + %s", first->name, second->name) : first->name;
 }
 
 const char *note_to_names(arena *a, const swap_note *note) {
-    return both(a, note->to->name, "+", note->also_to ? note->also_to->name : NULL);
+    return names_of(a, note->to, note->also_to);
 }
 
 const char *note_from_names(arena *a, const recipe *of, const swap_note *note) {
-    const ingredient *second = second_of(of, note);
-    return both(a, first_of(of, note)->name, "+", second ? second->name : NULL);
+    return names_of(a, first_of(of, note), second_of(of, note));
 }
 
 static const char *amount(arena *a, const note_words *by, const ingredient *what, double grams) {
-    return what ? arena_format(a, "%s %s", phrase_weighed(a, what, grams, by->cups), what->name)
-                : NULL;
+    if (!what)
+        return NULL;
+    return SAY(a, by->in, AMOUNT_OF, say_weighed(a, note_saying(by), what, grams), what->name);
+}
+
+/* `second` null: there is but one. */
+static const char *both(arena *a, const note_words *by, const char *first, const char *second) {
+    return second ? SAY(a, by->in, BOTH, first, second) : first;
 }
 
 const char *note_from_amounts(arena *a, const note_words *by, const swap_note *note) {
-    return both(a, amount(a, by, first_of(by->of, note), note->from_g), "and",
+    return both(a, by, amount(a, by, first_of(by->of, note), note->from_g),
                 amount(a, by, second_of(by->of, note), note->second_from_g));
 }
 
 const char *note_to_amounts(arena *a, const note_words *by, const swap_note *note) {
-    return both(a, amount(a, by, note->to, note->to_g), "and",
+    return both(a, by, amount(a, by, note->to, note->to_g),
                 amount(a, by, note->also_to, note->also_to_g));
 }
 
@@ -52,16 +57,16 @@ void view_put_combined(arena *a, view *to, const note_words *by, const swap_note
         return;
     view_put_bool(a, to, "is_combined", true);
     view_put_text(a, to, "from", first->name);
-    view_put_text(a, to, "from_text", phrase_weighed(a, first, note->from_g, by->cups));
+    view_put_text(a, to, "from_text", say_weighed(a, note_saying(by), first, note->from_g));
     if (second) {
         view_put_text(a, to, "second_from", second->name);
         view_put_text(a, to, "second_from_text",
-                      phrase_weighed(a, second, note->second_from_g, by->cups));
+                      say_weighed(a, note_saying(by), second, note->second_from_g));
     }
     if (note->also_to) {
         view_put_text(a, to, "also_to", note->also_to->name);
         view_put_text(a, to, "also_to_text",
-                      phrase_weighed(a, note->also_to, note->also_to_g, by->cups));
+                      say_weighed(a, note_saying(by), note->also_to, note->also_to_g));
     }
     view_put_some(a, to, "limit_text", note->in_the_way);
 }

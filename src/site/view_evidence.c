@@ -1,45 +1,48 @@
 #include "site/view_evidence.h"
 
 #include "site/page.h"
-#include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_trials.h"
 #include "site/view_verdict.h"
 
 /* -- in words -------------------------------------------------------------------------------- */
 
-static const char *agreement(arena *a, const evidence *of) {
+static const char *agreement(arena *a, const language *in, const evidence *of) {
     if (of->recipes == 1)
-        return of->agree ? "it agrees" : "it came out otherwise";
+        return of->agree ? SAID(in, IT_AGREES) : SAID(in, IT_CAME_OUT_OTHERWISE);
     if (of->agree == of->recipes)
-        return "all agree";
+        return SAID(in, ALL_AGREE);
     if (of->agree == 0)
-        return "none agrees";
-    return arena_format(a, "%zu agree%s", of->agree, of->agree == 1 ? "s" : "");
+        return SAID(in, NONE_AGREES);
+    return SAY_NUMBER(a, in, SOME_AGREE, of->agree);
 }
 
-const char *evidence_text(arena *a, const evidence *of, verdict says) {
+const char *evidence_text(arena *a, const language *in, const evidence *of, verdict says) {
     if (!of->count)
         return NULL;
     if (!of->recipes)
-        return "Other bakes of this recipe.";
-    const char *recipes = phrase_count(a, of->recipes, "recipe");
+        return SAID(in, OTHER_BAKES_HERE);
     if (says == VERDICT_UNTRIED)
-        return arena_format(a, "Tried in %s like this one.", recipes);
-    return arena_format(a, "Tried in %s like this one: %s.", recipes, agreement(a, of));
+        return SAY_NUMBER(a, in, TRIED_ELSEWHERE, of->recipes);
+    return SAY_COUNT(a, in, TRIED_AND_AGREED, of->recipes,
+                     say_figure(a, in, (double)of->recipes, 0), agreement(a, in, of));
 }
 
 /* -- on the page ----------------------------------------------------------------------------- */
 
 /* What was tried in the stead of what; the replaced one only where it differs from `from`. */
-static const char *pair_text(arena *a, const trial *bake, const ingredient *from) {
+static const char *pair_text(arena *a, const language *in, const trial *bake,
+                             const ingredient *from) {
     const char *to = bake->with.what->name;
     if (bake->replaced.what == from)
         return to;
-    return arena_format(a, "%s for %s", to, bake->replaced.what->name);
+    return SAY(a, in, ONE_FOR_OTHER, to, bake->replaced.what->name);
 }
 
-static void put_bake(arena *a, view *list, const evidence_item *item, const recipe *here,
+static void put_bake(arena *a, view *list, const evidence_item *item, const note_words *by,
                      const ingredient *from) {
+    const language *in = by->in;
+    const recipe *here = by->of;
     const trial *bake = item->bake;
     bool ours = strcmp(bake->recipe, here->slug) == 0;
     view *one = view_put_object(a, list, NULL);
@@ -47,11 +50,11 @@ static void put_bake(arena *a, view *list, const evidence_item *item, const reci
     if (ours || bake->published)
         view_put_text(a, one, "href",
                       arena_format(a, "%s#%s", path_of_recipe(a, bake->recipe), trial_id(a, bake)));
-    view_put_text(a, one, "pair_text", pair_text(a, bake, from));
-    view_put_text(a, one, "date_text", phrase_date(a, bake->date));
+    view_put_text(a, one, "pair_text", pair_text(a, in, bake, from));
+    view_put_text(a, one, "date_text", say_date(a, in, bake->date));
     view_put_bool(a, one, "counts", item->counts);
     view_put_text(a, one, "verdict", verdict_word(bake->outcome));
-    view_put_text(a, one, "verdict_word", verdict_word(bake->outcome));
+    view_put_text(a, one, "verdict_word", in->verdicts[bake->outcome]);
     view_put_text(a, one, "verdict_sign", verdict_sign(bake->outcome));
 }
 
@@ -63,16 +66,16 @@ static int order_of(const evidence_item *item) {
 /* A page stays readable when a swap was tried everywhere. */
 enum { BAKES_SHOWN = 5 };
 
-static void put_tried(arena *a, view *tried, const recipe *here, const evidence *of,
+static void put_tried(arena *a, view *tried, const note_words *by, const evidence *of,
                       const swap_note *note) {
-    view_put_text(a, tried, "text", evidence_text(a, of, note->says));
+    view_put_text(a, tried, "text", evidence_text(a, by->in, of, note->says));
     view *list = view_put_list(a, tried, "bakes");
     for (int order = 0; order <= 2; order++)
         for (size_t i = 0; i < of->count && list->count < BAKES_SHOWN; i++)
             if (order_of(&of->items[i]) == order)
-                put_bake(a, list, &of->items[i], here, here->lines.items[note->line].what);
+                put_bake(a, list, &of->items[i], by, by->of->lines.items[note->line].what);
     if (of->count > BAKES_SHOWN)
-        view_put_text(a, tried, "more_text", arena_format(a, "%zu more", of->count - BAKES_SHOWN));
+        view_put_text(a, tried, "more_text", SAY_NUMBER(a, by->in, MORE, of->count - BAKES_SHOWN));
 }
 
 static bool holds(const evidence *all, const trial *bake) {
@@ -117,7 +120,7 @@ static evidence together(arena *a, const swap_note *const notes[], size_t count)
     return all;
 }
 
-void view_put_tried(arena *a, view *group, const recipe *of, const swap_note *const notes[],
+void view_put_tried(arena *a, view *group, const note_words *by, const swap_note *const notes[],
                     size_t count) {
     size_t tried = 0;
     for (size_t i = 0; i < count; i++)
@@ -125,10 +128,10 @@ void view_put_tried(arena *a, view *group, const recipe *of, const swap_note *co
     if (!tried)
         return;
     evidence all = together(a, notes, count);
-    put_tried(a, view_put_object(a, group, "tried"), of, &all, notes[0]);
+    put_tried(a, view_put_object(a, group, "tried"), by, &all, notes[0]);
 }
 
-void view_put_tried_untried(arena *a, view *line, const recipe *of, const swap_note *first,
+void view_put_tried_untried(arena *a, view *line, const note_words *by, const swap_note *first,
                             size_t count) {
     view *list = NULL;
     for (size_t i = 0; i < count; i++) {
@@ -137,9 +140,8 @@ void view_put_tried_untried(arena *a, view *line, const recipe *of, const swap_n
         list = list ? list : view_put_list(a, line, "tried_untried");
         view *one = view_put_object(a, list, NULL);
         view_put_text(a, one, "to", first[i].to->name);
-        view_put_text(a, one, "untried_here",
-                      arena_format(a, "%s is untried here.", first[i].to->name));
-        put_tried(a, one, of, &first[i].tried, &first[i]);
+        view_put_text(a, one, "untried_here", SAY(a, by->in, UNTRIED_HERE, first[i].to->name));
+        put_tried(a, one, by, &first[i].tried, &first[i]);
     }
 }
 

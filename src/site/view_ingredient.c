@@ -1,7 +1,7 @@
 #include "site/view_ingredient.h"
 
 #include "base/number.h"
-#include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_bake.h"
 #include "site/view_verdict.h"
 
@@ -34,85 +34,79 @@ bool ingredient_has_page(const ingredient_tables *from, size_t which) {
     return from->uses.counts[which] || swap_table_pairs(&from->swaps, which, SIDE_TO).count;
 }
 
-void view_put_source(arena *a, view *to, const char *key, const source_note *of) {
+void view_put_source(arena *a, const language *in, view *to, const char *key,
+                     const source_note *of) {
     if (!of->text)
         return;
     view *put = view_put_object(a, to, key);
     view_put_text(a, put, "text", of->text);
     view_put_text(a, put, "certainty",
-                  of->sure == CERTAINTY_UNSTATED ? NULL : certainty_word(of->sure));
+                  of->sure == CERTAINTY_UNSTATED ? NULL : in->certainties[of->sure]);
 }
 
-static void put_figures(arena *a, view *page, const ingredient *of) {
+static void put_figures(arena *a, const language *in, view *page, const ingredient *of) {
     view *list = view_put_list(a, page, "figures");
     for (size_t i = 0; i <= NUTRIENT_VITAMIN_D; i++) {
         if (!nutrient_known(&of->per_100_g, (nutrient)i))
             continue;
         view *one = view_put_object(a, list, NULL);
-        view_put_text(a, one, "name", nutrient_key((nutrient)i));
+        view_put_text(a, one, "name", in->nutrients[i]);
         view_put_text(a, one, "text",
-                      phrase_amount(a, of->per_100_g.of[i], nutrient_unit((nutrient)i)));
+                      say_amount(a, in, of->per_100_g.of[i], nutrient_unit((nutrient)i)));
     }
-    view_put_source(a, page, "composition_source", &of->composition_source);
+    view_put_source(a, in, page, "composition_source", &of->composition_source);
 }
 
-static void put_measures(arena *a, view *page, const ingredient *of) {
+static void put_measures(arena *a, const language *in, view *page, const ingredient *of) {
     view *list = view_put_list(a, page, "measures");
     for (size_t i = 0; i < of->measures.count; i++) {
         const household_measure *m = &of->measures.items[i];
         view *one = view_put_object(a, list, NULL);
         view_put_text(a, one, "unit", m->unit);
-        const char *typical = kitchen_weight(a, m->grams.typical);
+        const char *typical = say_weight(a, in, m->grams.typical);
         bool spread = m->grams.high > m->grams.low;
         view_put_text(a, one, "text",
-                      spread ? arena_format(a, "%s (%s)", typical,
-                                            phrase_grams_range(a, m->grams.low, m->grams.high))
+                      spread ? SAY(a, in, WITH_MEASURE, typical,
+                                   say_grams_range(a, in, m->grams.low, m->grams.high))
                              : typical);
     }
-    view_put_source(a, page, "measures_source", &of->measures_source);
+    view_put_source(a, in, page, "measures_source", &of->measures_source);
 }
 
-static const char *uptake_text(arena *a, const range *of) {
-    return arena_format(a, "%s g (%s to %s)", number_copy(a, of->typical, 1),
-                        number_copy(a, of->low, 1), number_copy(a, of->high, 1));
+static const char *uptake_text(arena *a, const language *in, const range *of) {
+    return SAY(a, in, UPTAKE, say_figure(a, in, of->typical, 1), say_figure(a, in, of->low, 1),
+               say_figure(a, in, of->high, 1));
 }
 
-static void put_uptake(arena *a, view *page, const ingredient *of) {
+static void put_uptake(arena *a, const language *in, view *page, const ingredient *of) {
     if (!of->has_uptake)
         return;
     view *put = view_put_object(a, page, "uptake");
-    view_put_text(a, put, "cold_text", uptake_text(a, &of->cold_uptake));
-    view_put_text(a, put, "heated_text", uptake_text(a, &of->heated_uptake));
-    view_put_source(a, put, "source", &of->uptake_source);
+    view_put_text(a, put, "cold_text", uptake_text(a, in, &of->cold_uptake));
+    view_put_text(a, put, "heated_text", uptake_text(a, in, &of->heated_uptake));
+    view_put_source(a, in, put, "source", &of->uptake_source);
 }
 
 /* What it does in a bake, read off its figures. The limits are common practice, no source. */
-static void put_does(arena *a, view *page, const ingredient *of) {
+static void put_does(arena *a, const language *in, view *page, const ingredient *of) {
     view *list = view_put_list(a, page, "does");
     const nutrients *n = &of->per_100_g;
     if (of->sets == HEAT_SET_FIRM)
-        view_put_text(a, list, NULL,
-                      "Sets firm when heated: holds a crumb together, and squeezes water out and "
-                      "turns rubbery when there is much of it or it bakes too long.");
+        view_put_text(a, list, NULL, SAID(in, DOES_SET_FIRM));
     if (of->sets == HEAT_SET_SOFT)
-        view_put_text(a, list, NULL, "Sets softly when heated: binds a little.");
+        view_put_text(a, list, NULL, SAID(in, DOES_SET_SOFTLY));
     if (of->has_uptake && of->cold_uptake.typical >= 2)
-        view_put_text(a, list, NULL,
-                      "Drinks much water at once: a batter stiffens while it stands.");
+        view_put_text(a, list, NULL, SAID(in, DOES_DRINK));
     if (of->has_uptake && of->heated_uptake.typical > 2 * of->cold_uptake.typical + 1)
-        view_put_text(a, list, NULL,
-                      "Takes up little water in the bowl and holds much more once heated: the "
-                      "batter looks thin and the bake comes out dry.");
+        view_put_text(a, list, NULL, SAID(in, DOES_DRY));
     if (nutrient_known(n, NUTRIENT_FAT) && n->of[NUTRIENT_FAT] >= 40)
-        view_put_text(a, list, NULL, "Brings fat: a shorter, softer crumb that spreads more.");
+        view_put_text(a, list, NULL, SAID(in, DOES_SHORTEN));
     if (of->sweetness > 0)
-        view_put_text(a, list, NULL,
-                      arena_format(a, "Sweetens about %s times as much as sugar, by weight.",
-                                   number_copy(a, of->sweetness, 2)));
+        view_put_text(a, list, NULL, SAY(a, in, DOES_SWEETEN, say_figure(a, in, of->sweetness, 2)));
     if (of->in == FAMILY_FRUIT_PUREE)
-        view_put_text(a, list, NULL, "Brings water, sugar and pectin: keeps a crumb moist.");
+        view_put_text(a, list, NULL, SAID(in, DOES_MOISTEN));
     if (of->raw == RAW_EGG || of->raw == RAW_FLOUR)
-        view_put_text(a, list, NULL, "Not ready to eat raw: cook it fully.");
+        view_put_text(a, list, NULL, SAID(in, DOES_NEED_COOKING));
     view_put_bool(a, page, "has_does", list->count > 0);
 }
 
@@ -191,16 +185,15 @@ static void gather_pair(arena *a, pair_group *group, const pair_answer *of, verd
 
 static void put_group(arena *a, view *list, const page_maker *by, const ingredient *other,
                       const pair_group *of, verdict says, const recipe_rows *rows) {
+    const language *in = page_language(by);
     view *one = view_put_object(a, list, NULL);
     view_put_text(a, one, "to", other->name);
     view_put_text(a, one, "to_href", path_of_ingredient(a, other));
-    view_put_verdict(a, one, says);
-    const char *recipes = phrase_count(a, of->recipes, "recipe");
-    view_put_text(
-        a, one, "where",
-        of->kinds.count
-            ? arena_format(a, "%s; %s", phrase_list(a, of->kinds.items, of->kinds.count), recipes)
-            : recipes);
+    view_put_verdict(a, in, one, says);
+    const char *recipes = SAY_NUMBER(a, in, RECIPES, of->recipes);
+    const char *kinds = say_list(a, in, of->kinds.items, of->kinds.count);
+    view_put_text(a, one, "where",
+                  of->kinds.count ? SAY(a, in, WHERE_IT_ANSWERS, kinds, recipes) : recipes);
     view_put_text(a, one, "href", note_href(a, by, of->shown, says, rows));
 }
 
@@ -239,21 +232,22 @@ static void put_swaps(arena *a, view *page, const page_maker *by, size_t which,
 view *view_of_ingredient(arena *a, const page_maker *by, size_t which,
                          const ingredient_tables *from) {
     const ingredient *of = by->folder->shelf.items[which];
+    const language *in = page_language(by);
     view *page = page_view(a, by, "ingredient", path_of_ingredient(a, of), of->name, of->about);
     view_put_text(a, page, "name", of->name);
     view_put_text(a, page, "also_text",
-                  of->also_count ? phrase_list(a, of->also, of->also_count) : NULL);
-    view_put_text(a, page, "family", family_word(of->in));
+                  of->also_count ? say_list(a, in, of->also, of->also_count) : NULL);
+    view_put_text(a, page, "family", in->families[of->in]);
     view_put_text(a, page, "kind", of->kind[0] ? of->kind : NULL);
-    view_put_text(a, page, "origin", origin_word(of->from));
+    view_put_text(a, page, "origin", in->origins[of->from]);
     view_put_text(a, page, "about", of->about);
     view_put_bool(a, page, "hers", of->hers);
-    put_figures(a, page, of);
-    put_measures(a, page, of);
-    put_uptake(a, page, of);
-    view_put_text(a, page, "heat_set_text", heat_set_word(of->sets));
-    put_does(a, page, of);
-    view_put_text(a, page, "allergens_text", allergen_words(a, of->allergens));
+    put_figures(a, in, page, of);
+    put_measures(a, in, page, of);
+    put_uptake(a, in, page, of);
+    view_put_text(a, page, "heat_set_text", in->heat_sets[of->sets]);
+    put_does(a, in, page, of);
+    view_put_text(a, page, "allergens_text", allergen_words(a, in, of->allergens));
     put_reasons(a, page, by, of);
     if (bake_count(&from->bakes, which))
         view_put_text(a, page, "bake_href", path_of_bake(a, of));
@@ -266,7 +260,7 @@ static void put_family(arena *a, view *groups, const page_maker *by, family whic
                        const use_table *uses) {
     const pantry *shelf = &by->folder->shelf;
     view *group = view_object(a);
-    view_put_text(a, group, "name", family_word(which));
+    view_put_text(a, group, "name", page_language(by)->families[which]);
     view *items = view_put_list(a, group, "items");
     for (size_t i = 0; i < shelf->count; i++) {
         if (shelf->items[i]->in != which || !uses->counts[i])
@@ -281,9 +275,10 @@ static void put_family(arena *a, view *groups, const page_maker *by, family whic
 }
 
 view *view_of_ingredients(arena *a, const page_maker *by, const use_table *uses) {
-    view *page = page_view(a, by, "ingredients", "ingredients/", "Ingredients",
-                           "What the recipes are made of, and what can stand in for what.");
-    view_put_text(a, page, "heading", "Ingredients");
+    const char *title = SAID(page_language(by), INGREDIENTS_TITLE);
+    view *page = page_view(a, by, "ingredients", "ingredients/", title,
+                           SAID(page_language(by), INGREDIENTS_SUMMARY));
+    view_put_text(a, page, "heading", title);
     view *groups = view_put_list(a, page, "groups");
     for (size_t i = 0; i < FAMILY_COUNT; i++)
         put_family(a, groups, by, (family)i, uses);

@@ -36,6 +36,7 @@ view *view_of_ingredients(arena *a, const page_maker *by, const use_table *uses)
 bool ingredient_has_page(const ingredient_tables *from, size_t which);
 
 /* {text, certainty?} under `key`; nothing where a group of figures has no source. */
-void view_put_source(arena *a, view *to, const char *key, const source_note *of);
+void view_put_source(arena *a, const language *in, view *to, const char *key,
+                     const source_note *of);
 
 #endif

@@ -1,9 +1,9 @@
 #include "site/view_lists.h"
 
-#include "base/number.h"
 #include "base/words.h"
 #include "site/markdown.h"
 #include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_bake.h"
 
 enum { LATEST_SHOWN = 12 };
@@ -48,22 +48,26 @@ row_groups groups_by_tag(arena *a, const recipe_rows *rows) {
     return sorted(groups);
 }
 
-static const char *figure(arena *a, double value, const char *in, bool lower_bound) {
-    return arena_format(a, "%s%s %s", lower_bound ? "at least " : "", number_copy(a, value, 0), in);
+static const char *figure(arena *a, const language *in, double value, const char *of,
+                          bool lower_bound) {
+    const char *said = arena_format(a, "%s %s", say_figure(a, in, value, 0), of);
+    return lower_bound ? SAY(a, in, AT_LEAST, said) : said;
 }
 
 void view_put_item(arena *a, view *list, const page_maker *by, const recipe_row *of) {
+    const language *in = page_language(by);
     view *item = view_put_object(a, list, NULL);
     view_put_text(a, item, "title", of->title);
     view_put_text(a, item, "summary", of->summary);
     view_put_text(a, item, "href", path_of_recipe(a, of->slug));
     picture_put(a, item, "picture", by->pictures, of->picture, of->picture_text);
     view_put_text(a, item, "kind", of->kind);
-    view_put_text(a, item, "protein_text", figure(a, of->protein_g, "g", of->lacking));
-    view_put_text(a, item, "energy_text", figure(a, of->energy_kcal, "kcal", of->lacking));
+    view_put_text(a, item, "protein_text", figure(a, in, of->protein_g, "g", of->lacking));
+    view_put_text(a, item, "energy_text", figure(a, in, of->energy_kcal, "kcal", of->lacking));
     view_put_text(a, item, "portion_text", of->portion_text);
-    view_put_text(a, item, "minutes_text", of->minutes > 0 ? phrase_minutes(a, of->minutes) : NULL);
-    view_put_text(a, item, "date_text", phrase_date(a, of->date));
+    view_put_text(a, item, "minutes_text",
+                  of->minutes > 0 ? say_minutes(a, in, of->minutes) : NULL);
+    view_put_text(a, item, "date_text", say_date(a, in, of->date));
 }
 
 /* Newest first; rows without a date last; equal dates by slug. */
@@ -130,7 +134,8 @@ view *view_of_home(arena *a, const page_maker *by, const recipe_rows *rows, cons
 
 static view *list_page(arena *a, const page_maker *by, const char *path, const char *heading,
                        size_t count) {
-    const char *summary = arena_format(a, "%s: %s", heading, phrase_count(a, count, "recipe"));
+    const language *in = page_language(by);
+    const char *summary = SAY(a, in, LIST_SUMMARY, heading, SAY_NUMBER(a, in, RECIPES, count));
     view *page = page_view(a, by, "list", path, heading, summary);
     view_put_text(a, page, "heading", heading);
     return page;
@@ -171,7 +176,7 @@ view *view_of_plain(arena *a, const page_maker *by, const plain_page *of) {
     view *page = page_view(a, by, "plain", path, of->title, of->summary);
     view_put_text(a, page, "title", of->title);
     view_put_text(a, page, "summary", of->summary);
-    view_put_text(a, page, "date_text", phrase_date(a, of->date));
+    view_put_text(a, page, "date_text", say_date(a, page_language(by), of->date));
     text html = TEXT_EMPTY;
     markdown_html(of->body, by->pictures, &html);
     view_put_span(a, page, "body_html", arena_copy_span(a, text_span(&html)));

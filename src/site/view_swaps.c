@@ -16,7 +16,8 @@
 note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                          const swap_notes *notes) {
     const site_settings *settings = &by->folder->settings;
-    return (note_words){.of = figures->of,
+    return (note_words){.in = settings->in,
+                        .of = figures->of,
                         .book = &by->folder->book,
                         .cups = settings->cups,
                         .energy = settings->energy,
@@ -153,8 +154,8 @@ static void put_changes(arena *a, view *to, const note_words *by, const swap_not
     view_put_some(a, to, "cost_text", note_cost_text(a, by, note));
     if (by->claims)
         view_put_claim_changes(a, to, &by->claims[note - by->first]);
-    view_put_some(a, to, "allergens_gained_text", allergen_words(a, note->gained));
-    view_put_some(a, to, "allergens_lost_text", allergen_words(a, note->lost));
+    view_put_some(a, to, "allergens_gained_text", allergen_words(a, by->in, note->gained));
+    view_put_some(a, to, "allergens_lost_text", allergen_words(a, by->in, note->lost));
     view_put_some(a, to, "diets_lost_text", diets_text(a, note->diets_lost));
     view_put_some(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
 }
@@ -222,7 +223,7 @@ static void put_amounts(arena *a, view *to, const note_words *by, const swap_not
     view_put_some(a, to, "past_rescue_text", note_past_rescue_text(a, by, note));
     put_changes(a, to, by, note);
     if (!is_first) /* the first one's stands on the group, with bars */
-        view_put_some(a, to, "balance_text", balance_changes_text(a, note));
+        view_put_some(a, to, "balance_text", balance_changes_text(a, by->in, note));
 }
 
 static bool same_decision(const swap_note *one, const swap_note *other) {
@@ -250,20 +251,20 @@ static void put_balance(arena *a, view *group, const note_words *by, const swap_
     view *balance_of_first = view_object(a);
     if (first->in_the_way)
         return;
-    view_put_balance_changes(a, balance_of_first, "changes", first);
+    view_put_balance_changes(a, by->in, balance_of_first, "changes", first);
     if (!balance_of_first->count)
         return;
     view_put(group, "balance", balance_of_first);
     view_put_text(a, balance_of_first, "with", first->to->name);
     view_put_bool(a, balance_of_first, "weight_for_weight", first->to_g <= 0);
-    view_put_some(a, balance_of_first, "faces_text", balance_faces_text(a, by->of, first));
+    view_put_some(a, balance_of_first, "faces_text", balance_faces_text(a, by->in, by->of, first));
 }
 
 /* Adds the notes that one rule decides alike, the first of them first. */
 static void put_group(arena *a, view *groups, const note_words *by, const swap_note *const notes[],
                       size_t count) {
     view *group = view_put_object(a, groups, NULL);
-    view_put_verdict(a, group, notes[0]->says);
+    view_put_verdict(a, by->in, group, notes[0]->says);
     view_put_text(a, group, "names_text", names_text(a, notes, count));
     view_put_bool(a, group, "many", count > 1);
     put_reasons(a, group, notes[0]);
@@ -273,15 +274,15 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
         put_amounts(a, view_put_object(a, list, NULL), by, notes[i], i == 0);
-    view_put_tried(a, group, by->of, notes, count);
+    view_put_tried(a, group, by, notes, count);
 }
 
 void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note) {
-    view_put_verdict(a, to, note->says);
+    view_put_verdict(a, by->in, to, note->says);
     put_reasons(a, to, note);
     put_balance(a, to, by, note);
     put_amounts(a, to, by, note, true);
-    view_put_tried(a, to, by->of, &note, 1);
+    view_put_tried(a, to, by, &note, 1);
 }
 
 /* The same for programs: grams instead of words. */
@@ -368,8 +369,8 @@ static void put_line(arena *a, view *lines, const note_words *by, const line_not
     view_put_number(a, put, "count", (double)of->tried, 0);
     put_groups(a, view_put_list(a, put, "groups"), by, of->first, of->tried, put_group);
     view_put_bool(a, put, "has_untried", of->count > of->tried);
-    view_put_untried_balance(a, put, of->first + of->tried, of->count - of->tried);
-    view_put_tried_untried(a, put, by->of, of->first + of->tried, of->count - of->tried);
+    view_put_untried_balance(a, by->in, put, of->first + of->tried, of->count - of->tried);
+    view_put_tried_untried(a, put, by, of->first + of->tried, of->count - of->tried);
 }
 
 void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {

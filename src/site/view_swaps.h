@@ -3,12 +3,14 @@
 #define SITE_VIEW_SWAPS_H
 
 #include "site/page.h"
+#include "site/say.h"
 #include "site/view_figures.h"
 #include "swap/main_swaps.h"
 #include "swap/note_claims.h"
 
 /* What notes are worded with. */
 typedef struct {
+    const language *in;
     const recipe *of;
     const rule_book *book;
     cup_standard cups;
@@ -21,6 +23,10 @@ typedef struct {
     /* One a note, from `first` on; null: changes of claims are not said. */
     const note_claims *claims;
 } note_words;
+
+static inline saying note_saying(const note_words *by) {
+    return (saying){by->in, by->cups};
+}
 
 /* The words for the notes of a recipe with these figures, changes of claims aside; all is
  * borrowed. */

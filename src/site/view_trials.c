@@ -1,7 +1,7 @@
 #include "site/view_trials.h"
 
 #include "base/number.h"
-#include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_verdict.h"
 
 char *trial_id(arena *a, const trial *bake) {
@@ -11,85 +11,86 @@ char *trial_id(arena *a, const trial *bake) {
 
 /* -- what was measured ----------------------------------------------------------------------- */
 
-/* One figure of both bakes; 0 where it was not measured. */
+/* One figure of both bakes, in the order of the words for what is measured; 0 where it was not. */
 typedef struct {
-    const char *name, *in;
+    const char *in;
     double as_written, swapped;
 } compared;
 
-enum { COMPARED = 3 };
+enum { COMPARED = LANGUAGE_MEASURED };
 
 static void compare(const trial *bake, compared rows[COMPARED]) {
     const bake_measures *was = &bake->as_written, *is = &bake->swapped;
-    rows[0] = (compared){"height", "mm", was->height_mm, is->height_mm};
-    rows[1] = (compared){"spread", "mm", was->spread_mm, is->spread_mm};
-    rows[2] = (compared){"weight", "g", was->weight_g, is->weight_g};
+    rows[0] = (compared){"mm", was->height_mm, is->height_mm};
+    rows[1] = (compared){"mm", was->spread_mm, is->spread_mm};
+    rows[2] = (compared){"g", was->weight_g, is->weight_g};
 }
 
-static char *figure_text(arena *a, double value, const char *in) {
-    return arena_format(a, "%s %s", number_copy(a, value, 1), in);
+static char *figure_text(arena *a, const language *in, double value, const char *of) {
+    return arena_format(a, "%s %s", say_figure(a, in, value, 1), of);
 }
 
 /* "\u22125 mm (\u221245 %)" */
-static const char *change_text(arena *a, const compared *row) {
+static const char *change_text(arena *a, const language *in, const compared *row) {
     double change = row->swapped - row->as_written;
     double percent = number_round(100 * change / row->as_written, 1);
-    const char *by = phrase_change(a, change, 1, row->in);
-    return percent == 0 ? by : arena_format(a, "%s, %s", by, phrase_change(a, percent, 0, "%"));
+    const char *by = say_change(a, in, change, 1, row->in);
+    return percent == 0 ? by : arena_format(a, "%s, %s", by, say_change(a, in, percent, 0, "%"));
 }
 
 /* What was measured of the swapped bake alone, in words. */
-static const char *measured_text(arena *a, const compared rows[COMPARED]) {
+static const char *measured_text(arena *a, const language *in, const compared rows[COMPARED]) {
     const char *said[COMPARED];
     size_t count = 0;
     for (size_t i = 0; i < COMPARED; i++)
         if (rows[i].swapped > 0)
-            said[count++] =
-                arena_format(a, "%s %s", rows[i].name, figure_text(a, rows[i].swapped, rows[i].in));
-    return count ? phrase_list(a, said, count) : NULL;
+            said[count++] = arena_format(a, "%s %s", in->measured[i],
+                                         figure_text(a, in, rows[i].swapped, rows[i].in));
+    return count ? say_list(a, in, said, count) : NULL;
 }
 
-static void put_compared(arena *a, view *put, const compared rows[COMPARED]) {
+static void put_compared(arena *a, const language *in, view *put, const compared rows[COMPARED]) {
     view *list = view_put_list(a, put, "compared");
     for (size_t i = 0; i < COMPARED; i++) {
         const compared *row = &rows[i];
         if (row->as_written <= 0 && row->swapped <= 0)
             continue;
         view *one = view_put_object(a, list, NULL);
-        view_put_text(a, one, "name", row->name);
+        view_put_text(a, one, "name", in->measured[i]);
         if (row->as_written > 0)
-            view_put_text(a, one, "as_written_text", figure_text(a, row->as_written, row->in));
+            view_put_text(a, one, "as_written_text", figure_text(a, in, row->as_written, row->in));
         if (row->swapped > 0)
-            view_put_text(a, one, "swapped_text", figure_text(a, row->swapped, row->in));
+            view_put_text(a, one, "swapped_text", figure_text(a, in, row->swapped, row->in));
         if (row->as_written > 0 && row->swapped > 0)
-            view_put_text(a, one, "change_text", change_text(a, row));
+            view_put_text(a, one, "change_text", change_text(a, in, row));
     }
 }
 
-static void put_measures(arena *a, view *put, const trial *bake) {
+static void put_measures(arena *a, const language *in, view *put, const trial *bake) {
     compared rows[COMPARED];
     compare(bake, rows);
     bool both = false;
     for (size_t i = 0; i < COMPARED; i++)
         both = both || rows[i].as_written > 0;
-    view_put_text(a, put, "measured_text", both ? NULL : measured_text(a, rows));
+    view_put_text(a, put, "measured_text", both ? NULL : measured_text(a, in, rows));
     view_put_bool(a, put, "has_compared", both);
     if (both)
-        put_compared(a, put, rows);
+        put_compared(a, in, put, rows);
 }
 
 /* -- one trial ------------------------------------------------------------------------------- */
 
 /* "60 g whey protein isolate for 60 g pea protein powder, with 15 g less liquid". */
-static const char *amounts_text(arena *a, const trial *bake) {
+static const char *amounts_text(arena *a, const language *in, const trial *bake) {
     if (!bake->has_amounts && bake->liquid_g == 0)
         return NULL;
-    const char *amounts = arena_format(a, "%s for %s", bake->with.written, bake->replaced.written);
+    const char *amounts = SAY(a, in, ONE_FOR_OTHER, bake->with.written, bake->replaced.written);
     if (bake->liquid_g == 0)
         return amounts;
-    double grams = bake->liquid_g < 0 ? -bake->liquid_g : bake->liquid_g;
-    return arena_format(a, "%s, with %s %s liquid", amounts, kitchen_weight(a, grams),
-                        bake->liquid_g < 0 ? "less" : "more");
+    bool less = bake->liquid_g < 0;
+    const char *liquid = say_weight(a, in, less ? -bake->liquid_g : bake->liquid_g);
+    return less ? SAY(a, in, WITH_LESS_LIQUID, amounts, liquid)
+                : SAY(a, in, WITH_MORE_LIQUID, amounts, liquid);
 }
 
 static void put_pictures(arena *a, view *put, const page_maker *by, const trial *bake) {
@@ -109,18 +110,19 @@ typedef struct {
 
 static void put_trial(arena *a, view *list, const page_maker *by, const shown_trial *of) {
     const trial *bake = of->bake;
+    const language *in = page_language(by);
     view *put = view_put_object(a, list, NULL);
     view_put_text(a, put, "id", of->id);
     view_put_text(a, put, "from", bake->replaced.what->name);
     view_put_text(a, put, "to", bake->with.what->name);
-    view_put_verdict(a, put, bake->outcome);
+    view_put_verdict(a, in, put, bake->outcome);
     view_put_bool(a, put, "overtaken", of->overtaken);
-    view_put_text(a, put, "date_text", phrase_date(a, bake->date));
-    view_put_text(a, put, "amounts_text", amounts_text(a, bake));
+    view_put_text(a, put, "date_text", say_date(a, in, bake->date));
+    view_put_text(a, put, "amounts_text", amounts_text(a, in, bake));
     view_put_text(a, put, "texture_text",
-                  bake->texture.count ? phrase_list(a, bake->texture.items, bake->texture.count)
+                  bake->texture.count ? say_list(a, in, bake->texture.items, bake->texture.count)
                                       : NULL);
-    put_measures(a, put, bake);
+    put_measures(a, in, put, bake);
     view_put_text(a, put, "remarks", bake->remarks);
     view_put_text(a, put, "by", bake->by);
     put_pictures(a, put, by, bake);

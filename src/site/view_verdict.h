@@ -2,15 +2,15 @@
 #ifndef SITE_VIEW_VERDICT_H
 #define SITE_VIEW_VERDICT_H
 
-#include "nutrition/allergens.h"
+#include "read/language.h"
 #include "site/view.h"
 #include "swap/rule.h"
 
 /* Puts the verdict's word, sentence and sign on `to`, and one of is_works, is_adjust,
  * is_different, is_avoid, is_untried: never colour alone. */
-void view_put_verdict(arena *a, view *to, verdict says);
+void view_put_verdict(arena *a, const language *in, view *to, verdict says);
 
 /* "milk and almond", in the arena; null for the empty set. */
-const char *allergen_words(arena *a, allergen_set set);
+const char *allergen_words(arena *a, const language *in, allergen_set set);
 
 #endif

@@ -84,7 +84,7 @@ static void what_is_noticed_is_said(void **state) {
     for (size_t i = 0; i < COUNT(rows); i++) {
         answered_of(&s, rows[i].kind, rows[i].lines, rows[i].from, rows[i].to, VERDICT_AVOID);
         view *page = view_object(s.l->a);
-        view_put_balance_changes(s.l->a, page, "changes", &s.note);
+        view_put_balance_changes(s.l->a, s.l->in, page, "changes", &s.note);
         const char *all = joined(s.l, list_at(page, "changes"), "text");
         expect_holds_text(rows[i].row, all, rows[i].says);
         if (strstr(all, rows[i].not_a_word))
@@ -98,10 +98,10 @@ static void like_for_like_says_nothing(void **state) {
     answered s = {.l = larder_new()};
     answered_of(&s, "muffin", muffins, "almond butter", "cashew butter", VERDICT_WORKS);
     view *page = view_object(s.l->a);
-    view_put_balance_changes(s.l->a, page, "changes", &s.note);
+    view_put_balance_changes(s.l->a, s.l->in, page, "changes", &s.note);
     assert_null(list_at(page, "changes"));
-    assert_null(balance_changes_text(s.l->a, &s.note));
-    assert_null(balance_faces_text(s.l->a, s.of, &s.note));
+    assert_null(balance_changes_text(s.l->a, s.l->in, &s.note));
+    assert_null(balance_faces_text(s.l->a, s.l->in, s.of, &s.note));
     larder_free(s.l);
 }
 
@@ -112,7 +112,7 @@ static void bars_keep_their_proportion(void **state) {
     answered_of(&s, "griddle cake", rounds, "pea protein isolate", "whey protein isolate",
                 VERDICT_AVOID);
     view *page = view_object(s.l->a);
-    view_put_balance_changes(s.l->a, page, "changes", &s.note);
+    view_put_balance_changes(s.l->a, s.l->in, page, "changes", &s.note);
     double free_g[] = {balance_free_cold_g(&s.note.before).typical,
                        balance_free_cold_g(&s.note.after).typical};
     const view *bowl = list_at(page, "changes")->first;
@@ -128,17 +128,17 @@ static void the_two_faces_are_told_in_figures(void **state) {
     answered s = {.l = larder_new()};
     answered_of(&s, "griddle cake", rounds, "pea protein isolate", "whey protein isolate",
                 VERDICT_AVOID);
-    const char *runs = balance_faces_text(s.l->a, s.of, &s.note);
+    const char *runs = balance_faces_text(s.l->a, s.l->in, s.of, &s.note);
     expect_holds_text("runs", runs, "It runs in the bowl and yet bakes dry");
     expect_holds_text("figures", runs,
                       "0.8 times its weight of water cold and holds 6.1 times its weight");
     answered_of(&s, "griddle cake", whey_rounds, "whey protein isolate", "pea protein isolate",
                 VERDICT_ADJUST);
-    expect_holds_text("stiff", balance_faces_text(s.l->a, s.of, &s.note),
+    expect_holds_text("stiff", balance_faces_text(s.l->a, s.l->in, s.of, &s.note),
                       "It stays stiff or crumbly in the bowl");
     answered_of(&s, "no-bake", rounds, "pea protein isolate", "whey protein isolate",
                 VERDICT_ADJUST);
-    assert_null(balance_faces_text(s.l->a, s.of, &s.note)); /* nothing is heated */
+    assert_null(balance_faces_text(s.l->a, s.l->in, s.of, &s.note)); /* nothing is heated */
     larder_free(s.l);
 }
 
@@ -155,7 +155,7 @@ static void the_whole_has_as_many_points_as_there_are(void **state) {
     for (size_t i = 0; i < COUNT(rows); i++) {
         answered_of(&s, "griddle cake", rounds, "pea protein isolate", "brown rice protein",
                     rows[i].says);
-        const note_words words = {.of = s.of, .book = &s.l->book};
+        const note_words words = {.in = s.l->in, .of = s.of, .book = &s.l->book};
         view *page = view_object(s.l->a);
         view_put_balance(s.l->a, page, "balance", &words, &s.about, &s.note);
         const view *put = list_at(page, "balance");
@@ -214,7 +214,7 @@ static void the_untried_stand_by_what_they_would_do(void **state) {
         notes[i] = s.note;
     }
     view *page = view_object(s.l->a);
-    view_put_untried_balance(s.l->a, page, notes, COUNT(notes));
+    view_put_untried_balance(s.l->a, s.l->in, page, notes, COUNT(notes));
     const view *list = list_at(list_at(page, "untried"), "groups");
     size_t named = 0;
     for (const view *one = list->first; one; one = one->next)

@@ -22,6 +22,7 @@ static kitchen *opened(void) {
     *k = (kitchen){.l = l,
                    .folder = {.home = l->a, .settings = site_settings_default()},
                    .look = {.words = view_object(l->a)}};
+    k->folder.settings.in = l->in;
     k->folder.settings.title = "Galley";
     k->folder.settings.address = "https://galley.example/";
     larder_rule(l, "all", (selector){0}, (selector){0}, VERDICT_ADJUST);

@@ -14,6 +14,7 @@
 #define UNIT_SUPPORT_BUILD_SWAPS_H
 
 #include "base/words.h"
+#include "read/language.h"
 #include "swap/match.h"
 #include "unit/support/build_recipe.h"
 
@@ -563,6 +564,7 @@ static const larder_row larder_rows[] = {
 };
 
 typedef struct {
+    const language *in;
     arena *a;
     pantry shelf;
     rule_book book;
@@ -590,7 +592,8 @@ static inline void larder_add(larder *l, const larder_row *row) {
 static inline larder *larder_new(void) {
     arena *a = arena_new();
     larder *l = ARENA_NEW(a, larder);
-    *l = (larder){.a = a, .shelf = pantry_in(a), .found = problems_in(a)};
+    *l =
+        (larder){.a = a, .in = language_english(a), .shelf = pantry_in(a), .found = problems_in(a)};
     for (size_t i = 0; i < COUNT(larder_rows); i++)
         larder_add(l, &larder_rows[i]);
     l->book.shelf = &l->shelf;

@@ -1,0 +1,199 @@
+#include "site/say.h"
+
+#include "base/list.h"
+#include "base/number.h"
+#include "measure/amount.h"
+
+#include <assert.h>
+#include <math.h>
+
+#define MINUS   "\xe2\x88\x92"
+#define EN_DASH "\xe2\x80\x93"
+
+/* -- sentences ------------------------------------------------------------------------------- */
+
+const char *say(arena *a, const language *in, size_t which, const char *const values[]) {
+    return sentence_fill(a, &in->said[which][PLURAL_OTHER], values);
+}
+
+const char *say_counted(arena *a, const language *in, size_t which, size_t number,
+                        const char *const values[]) {
+    return sentence_fill(a, &in->said[which][plural_of(&in->plurals, number)], values);
+}
+
+/* -- numbers --------------------------------------------------------------------------------- */
+
+static bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+/* Adds whole digits, a mark before each three that are left. From five digits on, as most
+ * languages have it: 1234, 12.345. */
+static void add_grouped(text *t, span digits, const char *mark) {
+    enum { GROUPED_FROM = 5, GROUP = 3 };
+    for (size_t i = 0; i < digits.length; i++) {
+        if (i && digits.length >= GROUPED_FROM && (digits.length - i) % GROUP == 0)
+            text_add(t, mark);
+        text_add_char(t, digits.at[i]);
+    }
+}
+
+/* Adds the number at the front of `rest`; returns how many bytes it took. */
+static size_t add_number(text *t, const language *in, span rest) {
+    size_t whole = 0, end;
+    while (whole < rest.length && is_digit(rest.at[whole]))
+        whole++;
+    add_grouped(t, span_first(rest, whole), in->group);
+    end = whole;
+    if (end + 1 < rest.length && rest.at[end] == '.' && is_digit(rest.at[end + 1])) {
+        text_add(t, in->decimal);
+        for (end++; end < rest.length && is_digit(rest.at[end]); end++)
+            text_add_char(t, rest.at[end]);
+    }
+    return end;
+}
+
+const char *say_figures(arena *a, const language *in, const char *plain) {
+    if (in->writes_plainly || !plain)
+        return plain;
+    text t = TEXT_EMPTY;
+    for (span rest = span_of(plain); rest.length;) {
+        size_t taken = is_digit(rest.at[0]) ? add_number(&t, in, rest) : 1;
+        if (!is_digit(rest.at[0]))
+            text_add_char(&t, rest.at[0]);
+        rest = span_from(rest, taken);
+    }
+    const char *said = arena_copy(a, text_span(&t));
+    text_free(&t);
+    return said;
+}
+
+const char *say_figure(arena *a, const language *in, double value, int decimals) {
+    return say_figures(a, in, number_copy(a, value, decimals));
+}
+
+const char *say_percent(arena *a, const language *in, double share, int decimals) {
+    return SAY(a, in, PERCENT, say_figure(a, in, share * 100, decimals));
+}
+
+/* -- amounts --------------------------------------------------------------------------------- */
+
+const char *say_weight(arena *a, const language *in, double grams) {
+    return say_figures(a, in, kitchen_weight(a, grams));
+}
+
+const char *say_change(arena *a, const language *in, double value, int decimals, const char *what) {
+    const char *size = say_figure(a, in, fabs(value), decimals);
+    if (strcmp(size, "0") == 0)
+        return SAID(in, UNCHANGED);
+    return arena_format(a, "%s%s %s", value < 0 ? MINUS : "+", size, what);
+}
+
+const char *say_amount(arena *a, const language *in, double value, const char *what) {
+    return arena_format(a, "%s %s", say_figure(a, in, value, fabs(value) < 9.95 ? 1 : 0), what);
+}
+
+static const char *between(arena *a, const language *in, double low, double high) {
+    const char *least = say_figure(a, in, low, 1);
+    if (high <= low)
+        return arena_format(a, "%s g", least);
+    return arena_format(a, "%s" EN_DASH "%s g", least, say_figure(a, in, high, 1));
+}
+
+const char *say_grams_range(arena *a, const language *in, double low_g, double high_g) {
+    double step = high_g < 10 ? 0.5 : high_g < 100 ? 1 : 5;
+    return between(a, in, number_round(low_g, step), number_round(high_g, step));
+}
+
+/* Ends of a range this wide are told to 5 g, and its middle too. */
+#define WIDE_G 20
+
+const char *say_wide_range(arena *a, const language *in, double low_g, double high_g) {
+    double step = high_g - low_g >= WIDE_G ? 5 : 1;
+    return between(a, in, number_round(low_g, step), number_round(high_g, step));
+}
+
+const char *say_weighed(arena *a, saying by, const ingredient *what, double grams) {
+    kitchen_measure measured;
+    const char *weighed = say_weight(a, by.in, grams);
+    if (!what || !kitchen_measure_of(a, what, grams, by.cups, &measured))
+        return weighed;
+    return SAY(a, by.in, WITH_MEASURE, weighed, measured.text);
+}
+
+/* A range narrower than this, or than this share of its typical, is as good as one figure. */
+#define NARROW_G     4
+#define NARROW_SHARE 0.15
+
+bool say_is_about(range grams) {
+    double width_g = grams.high - grams.low;
+    return width_g >= NARROW_G && width_g > NARROW_SHARE * fabs(grams.typical);
+}
+
+/* What one vessel holds is said for an amount only where it is nearly that: within a tenth, or two
+ * grams of a spoonful; and within the range. */
+static bool is_nearly(double grams, range wanted) {
+    return fabs(grams - wanted.typical) <= fmax(0.1 * wanted.typical, 2) && grams >= wanted.low &&
+           grams <= wanted.high;
+}
+
+const char *say_about(arena *a, saying by, const ingredient *what, range grams) {
+    kitchen_measure rough;
+    if (!say_is_about(grams))
+        return say_weighed(a, by, what, grams.typical);
+    bool wide = grams.high - grams.low >= WIDE_G && grams.typical >= WIDE_G;
+    double step = wide ? 5 : 1;
+    if (what && kitchen_rough_measure_of(a, what, grams.typical, by.cups, &rough) &&
+        is_nearly(rough.grams, grams))
+        return SAY(a, by.in, ABOUT_WITH_MEASURE,
+                   say_weight(a, by.in, number_round(rough.grams, step)), rough.text);
+    return SAY(a, by.in, ABOUT, say_weighed(a, by, what, number_round(grams.typical, step)));
+}
+
+/* -- times and dates ------------------------------------------------------------------------- */
+
+const char *say_minutes(arena *a, const language *in, double minutes) {
+    double whole = floor(minutes + 0.5), hours = floor(whole / 60);
+    const char *rest = say_figure(a, in, whole - hours * 60, 0);
+    if (hours < 1)
+        return SAY(a, in, MINUTES, rest);
+    if (whole == hours * 60)
+        return SAY(a, in, HOURS, say_figure(a, in, hours, 0));
+    return SAY(a, in, HOURS_AND_MINUTES, say_figure(a, in, hours, 0), rest);
+}
+
+const char *say_date(arena *a, const language *in, const char *date) {
+    double month, day;
+    span s = span_of(date);
+    if (s.length != 10 || !number_is((span){s.at + 5, 2}, &month) ||
+        !number_is((span){s.at + 8, 2}, &day) || month < 1 || month > LANGUAGE_MONTHS)
+        return date;
+    return SAY(a, in, DATE, number_copy(a, day, 0), in->months[(size_t)month - 1],
+               arena_copy(a, span_first(s, 4)));
+}
+
+/* -- words ----------------------------------------------------------------------------------- */
+
+const char *say_yield(arena *a, const language *in, const yield *of) {
+    /* A share of one thing is said as such: 0.1 loaf is 1/10 loaf. */
+    double parts = of->count > 0 ? 1 / of->count : 0;
+    if (parts > 1.5 && fabs(parts - floor(parts + 0.5)) < 1e-6)
+        return arena_format(a, "1/%s %s", number_copy(a, parts, 0), of->noun);
+    text t = TEXT_EMPTY;
+    amount_add(&t, of->count, 0.02);
+    const char *count = say_figures(a, in, arena_copy(a, text_span(&t)));
+    text_free(&t);
+    return arena_format(a, "%s %s", count, of->noun);
+}
+
+const char *say_list(arena *a, const language *in, const char *const *words, size_t count) {
+    text t = TEXT_EMPTY;
+    for (size_t i = 0; i < count; i++) {
+        if (i)
+            text_add(&t, i + 1 == count ? SAID(in, LIST_LAST) : SAID(in, LIST_BETWEEN));
+        text_add(&t, words[i]);
+    }
+    const char *said = arena_copy(a, text_span(&t));
+    text_free(&t);
+    return said;
+}

@@ -86,12 +86,30 @@ void command_complain(const char *format, ...) {
     va_end(values);
 }
 
+static void say_hint(const char *hint) {
+    text line = TEXT_EMPTY;
+    text_add(&line, "  hint: ");
+    problem_add_visible(&line, hint);
+    text_add_char(&line, '\n');
+    print(STDERR_FILENO, &line);
+}
+
+exit_code command_refuse(const char *hint, const char *format, ...) {
+    va_list values;
+    va_start(values, format);
+    complain(format, values);
+    va_end(values);
+    if (hint)
+        say_hint(hint);
+    return EXIT_USAGE;
+}
+
 exit_code command_misused(const char *format, ...) {
     va_list values;
     va_start(values, format);
     complain(format, values);
-    fputs("  hint: crumbnote --help shows the commands\n", stderr);
     va_end(values);
+    say_hint("crumbnote --help shows the commands");
     return EXIT_USAGE;
 }
 

@@ -99,12 +99,12 @@ static const char *free_name(arena *a, const char *taken) {
 }
 
 static exit_code not_written(arena *a, const char *to, int why) {
-    command_complain("%s: %s; nothing was written", to,
-                     why == EEXIST ? "there is a file already" : strerror(why));
     if (why == EEXIST)
-        fprintf(stderr, "  hint: --to %s keeps both; or take the old file away first\n",
-                free_name(a, to));
-    return why == EEXIST || why == ENOTDIR ? EXIT_USAGE : EXIT_MACHINE;
+        return command_refuse(arena_format(a, "--to %s keeps both; or take the old file away first",
+                                           free_name(a, to)),
+                              "%s: there is a file already; nothing was written", to);
+    command_complain("%s: %s; nothing was written", to, strerror(why));
+    return why == ENOTDIR ? EXIT_USAGE : EXIT_MACHINE;
 }
 
 static exit_code finish(arena *a, const arguments *given, const draft *made) {

@@ -7,11 +7,13 @@
 #include "site/balance_table.h"
 #include "site/balance_words.h"
 #include "site/phrase.h"
+#include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
 #include "site/view_figures.h"
 #include "site/view_swaps.h"
 #include "site/view_verdict.h"
+#include "swap/meant.h"
 
 #include <stdint.h>
 
@@ -142,10 +144,24 @@ static void add_short(arena *a, text *t, const question *asked, const swap_note 
     add_allergens(a, t, asked, note);
 }
 
+/* What the figures alone come to, where nobody says how much. */
+static const char *untried_text(arena *a, const question *asked, const swap_note *note) {
+    bool unsaid = note->says == VERDICT_UNTRIED && !note->past_rescue;
+    const char *best = unsaid ? balance_best_text(a, &asked->words, note) : NULL;
+    const ingredient *from = asked->of->lines.items[note->line].what;
+    if (!best)
+        return NULL;
+    return arena_format(a,
+                        "By the figures alone it comes closest with %s for %s %s: a place to "
+                        "begin, not a promise. Try a small batch.",
+                        best, phrase_weighed(a, from, note->from_g, asked->words.cups), from->name);
+}
+
 static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
     add_verdict(a, t, asked, note);
     add_amounts(a, t, asked, note);
     add_sentence(t, note_liquid_text(a, &asked->words, note));
+    add_sentence(t, untried_text(a, asked, note));
     add_sentence(t, note_past_rescue_text(a, &asked->words, note));
     add_sentence(t, note->also);
     add_sentence(t, note->expect);
@@ -205,62 +221,76 @@ static exit_code answer_all(arena *a, const question *asked, bool json) {
     return code;
 }
 
-static span first_word(const char *words) {
-    span rest = span_of(words);
-    return span_next_word(&rest);
+/* The part of "egg white + butter" up to the plus, trimmed; `*rest` goes on behind it. */
+static const char *next_part(arena *a, span *rest) {
+    size_t plus = span_find(*rest, "+");
+    const char *one = arena_copy(a, span_trim(span_first(*rest, plus)));
+    *rest = span_from(*rest, plus + 1);
+    return one;
 }
 
-/* Two wheys, two oat flours: of one family, and their kinds begin with the same word. */
-static bool is_akin(const ingredient *one, const ingredient *other) {
-    return one->in == other->in && one->kind[0] &&
-           span_equal(first_word(one->kind), first_word(other->kind));
-}
-
-/* The first line of the recipe with this ingredient and a weight; where it has none, the first
- * with one of its kind, since a reader says "whey" for any whey. SIZE_MAX when there is neither. */
-static size_t line_with(const recipe *of, const ingredient *what) {
-    size_t akin = SIZE_MAX;
-    for (size_t i = 0; i < of->lines.count; i++) {
-        const ingredient *here = of->lines.items[i].what;
-        if (!here || of->weights[i].grams <= 0)
-            continue;
-        if (here == what)
-            return i;
-        if (akin == SIZE_MAX && is_akin(here, what))
-            akin = i;
-    }
-    return akin;
-}
-
-/* Reads "egg white + butter"; false after saying what is wrong. */
+/* Reads what the reader has instead; false after saying what is wrong. */
 static bool read_side(arena *a, const pantry *shelf, const char *words, side *out) {
     span rest = span_of(words);
     for (out->count = 0; rest.length; out->count++) {
-        size_t plus = span_find(rest, "+");
         if (out->count == COUNT(out->what)) {
             command_misused("\"%s\": two ingredients at the most", words);
             return false;
         }
-        const char *name = arena_copy(a, span_trim(span_first(rest, plus)));
-        out->what[out->count] = setting_ingredient(a, shelf, name);
+        out->what[out->count] = setting_ingredient(a, shelf, next_part(a, &rest));
         if (!out->what[out->count])
             return false;
-        rest = span_from(rest, plus + 1);
     }
     return out->count > 0 || setting_ingredient(a, shelf, words);
 }
 
-/* Finds the lines of what is replaced; false after saying which is not there. */
-static bool find_lines(question *asked) {
-    for (size_t i = 0; i < asked->from.count; i++) {
-        const ingredient *from = asked->from.what[i];
-        asked->lines[i] = line_with(asked->of, from);
-        if (asked->lines[i] == SIZE_MAX) {
-            command_misused("%s has no %s with a weight", asked->of->title, from->name);
+/* "oat flour, egg and butter": those of `lines`. */
+static const char *names_of(arena *a, const recipe *of, const meant_lines *lines) {
+    const char **listed = ARENA_ARRAY(a, const char *, lines->count + 1);
+    for (size_t i = 0; i < lines->count; i++)
+        listed[i] = of->lines.items[lines->items[i]].what->name;
+    return phrase_list(a, listed, lines->count);
+}
+
+/* Every ingredient of the recipe that has a weight. */
+static const char *all_names(arena *a, const recipe *of) {
+    meant_lines all = {0};
+    for (size_t i = 0; i < of->lines.count; i++)
+        if (of->lines.items[i].what && of->weights[i].grams > 0)
+            LIST_ADD(a, &all, i);
+    return names_of(a, of, &all);
+}
+
+/* Finds the line that `name` means; false after saying which there are to choose from. */
+static bool find_line(arena *a, question *asked, const char *name) {
+    const recipe *of = asked->of;
+    meant_lines lines = meant_in(a, of, &asked->at.site.shelf, name);
+    if (lines.count == 0) {
+        command_refuse(arena_format(a, "it has %s", all_names(a, of)),
+                       "%s has no \"%s\" with a weight", of->title, name);
+        return false;
+    }
+    if (lines.count > 1) {
+        command_refuse(arena_format(a, "name one of them: %s", names_of(a, of, &lines)),
+                       "\"%s\" fits more than one ingredient of %s", name, of->title);
+        return false;
+    }
+    asked->lines[asked->from.count] = lines.items[0];
+    asked->from.what[asked->from.count++] = of->lines.items[lines.items[0]].what;
+    return true;
+}
+
+/* Reads what is replaced; false after saying what is wrong. */
+static bool find_lines(arena *a, question *asked, const char *words) {
+    span rest = span_of(words);
+    do {
+        if (asked->from.count == COUNT(asked->from.what)) {
+            command_misused("\"%s\": two ingredients at the most", words);
             return false;
         }
-        asked->from.what[i] = asked->of->lines.items[asked->lines[i]].what;
-    }
+        if (!find_line(a, asked, next_part(a, &rest)))
+            return false;
+    } while (rest.length);
     return true;
 }
 
@@ -302,9 +332,9 @@ static exit_code run(arena *a, const arguments *given) {
     command_report(&found);
     const pantry *shelf = &asked.at.site.shelf;
     const site_settings *settings = &asked.at.site.settings;
-    if (!read_side(a, shelf, given->words[1], &asked.from) ||
+    if (!find_lines(a, &asked, given->words[1]) ||
         (given->count > 2 && !read_side(a, shelf, given->words[2], &asked.to)) ||
-        !find_lines(&asked) || !is_sensible(&asked))
+        !is_sensible(&asked))
         return EXIT_USAGE;
     trial_builds_read(&asked.at.site);
     asked.about = facts_of(a, asked.of, shelf);
@@ -323,11 +353,11 @@ const command command_swap = {
     .usage = "swap RECIPE FROM [TO]",
     .summary = "one swap answered; without TO every known one",
     .help =
-        "RECIPE is a .md file, FROM an ingredient of it, TO what the reader has instead. Two are\n"
-        "joined by a plus: \"oat flour + butter\" by \"almond meal\", \"egg\" by \"egg white + "
-        "butter\".\n"
-        "Says the verdict, how much, what liquid to add or hold back, what to expect, why,\n"
-        "and who says so; without TO the amounts and what to expect of every known swap.",
+        "RECIPE is a .md file, FROM an ingredient of it, TO what the reader has instead. Where\n"
+        "FROM (\"flour\") fits several, it says which. Two are joined by a plus: \"oat flour +\n"
+        "butter\" by \"almond meal\", \"egg\" by \"egg white + butter\". Says the verdict, how\n"
+        "much, what liquid to add or hold back, what to expect, why, and who says so; without\n"
+        "TO the amounts and what to expect of every known swap.",
     .least = 2,
     .most = 3,
     .run = run,

@@ -40,10 +40,7 @@ typedef struct {
 
 /* What is wrong with a value given, as the reader of the log says it. */
 static exit_code refuse(const char *message, const char *hint) {
-    command_complain("%s", message);
-    if (hint)
-        fprintf(stderr, "  hint: %s\n", hint);
-    return EXIT_USAGE;
+    return command_refuse(hint, "%s", message);
 }
 
 /* -- the date -------------------------------------------------------------------------------- */

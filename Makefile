@@ -60,7 +60,7 @@ TOOLS      := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/tools/*.c))
 SHIM       := $(OUT)/tests/faults/shim.so
 BENCHES    := $(patsubst tests/%.c,$(OUT)/tests/%,$(wildcard tests/bench/*.c))
 
-.PHONY: all site test check bench fuzz analyse format lint install uninstall clean deps deps-test help
+.PHONY: all site test check bench lighthouse fuzz analyse format lint install uninstall clean deps deps-test help
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(PICTURES)
@@ -70,6 +70,7 @@ help:
 	@echo 'make site       build it and write the demo site to $(BUILD)/site'
 	@echo 'make test       build everything and run every test (also: make check)'
 	@echo 'make bench      speed and memory, as ratios measured in one run'
+	@echo 'make lighthouse the scores of the demo pages (npm packages of its own)'
 	@echo 'make fuzz       a short run of every fuzz target (SECONDS_EACH=20)'
 	@echo 'make format     format the C sources;  make lint  check them'
 	@echo 'make install    into $$(DESTDIR)$$(PREFIX);  make uninstall  takes it out again'
@@ -170,6 +171,9 @@ test check: $(PROGRAM) $(PICTURES) $(UNIT_TESTS) $(TOOLS) $(SHIM)
 
 bench: $(PROGRAM) $(BENCHES)
 	@OUT=$(OUT) BUILD=$(BUILD) tests/bench/run
+
+lighthouse: site | $(BUILD)/deps-test.ok
+	@BUILD=$(BUILD) tests/lighthouse/scores
 
 SECONDS_EACH ?= 20
 fuzz: $(LIBRARY) | $(BUILD)/deps-test.ok

@@ -73,9 +73,10 @@ static bool has_recipe(const check_case *with, const site_path *to) {
         return true;
     if (!names_find(&with->site->recipe_slugs, to->items[1], &index))
         return false;
-    /* Below its page there are only the pages of its swaps: "y/" for "../y/" leads nowhere. */
+    /* Below its page there are only those of its swaps: "y/" for "../y/" leads nowhere. */
     bool below = to->count < 3 || span_begins(to->items[2], "with-") ||
-                 span_is(to->items[2], "index.html") || span_is(to->items[2], "recipe.json");
+                 span_is(to->items[2], "swaps") || span_is(to->items[2], "index.html") ||
+                 span_is(to->items[2], "recipe.json");
     return below && is_published(with, index);
 }
 

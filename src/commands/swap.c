@@ -11,7 +11,7 @@
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
 #include "site/view_figures.h"
-#include "site/view_swaps.h"
+#include "site/view_note.h"
 #include "site/view_verdict.h"
 #include "swap/meant.h"
 

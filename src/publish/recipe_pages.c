@@ -5,6 +5,7 @@
 #include "read/recipe_files.h"
 #include "read/silence.h"
 #include "site/view_recipe.h"
+#include "site/view_swaps.h"
 
 static const char *file_in(arena *a, const char *path, const char *name) {
     return arena_format(a, "%s%s", path, name);
@@ -12,7 +13,7 @@ static const char *file_in(arena *a, const char *path, const char *name) {
 
 /* The files of a recipe that can't be made now stay as they are. */
 static void keep_earlier(recipe_maker *with, const char *name, const made *earlier) {
-    static const char *const usual[] = {"index.html", "recipe.json"};
+    static const char *const usual[] = {"index.html", "recipe.json", "swaps/index.html"};
     const char *path = path_of_recipe(with->a, page_slug(with->a, name));
     for (size_t i = 0; !earlier && i < COUNT(usual); i++)
         output_keep(with->to, file_in(with->a, path, usual[i]));
@@ -41,7 +42,11 @@ static void write_pages(recipe_maker *with, const whole_recipe *of) {
     arena_mark before = arena_here(with->a); /* the pages are large: one at a time */
     view *alone = view_of_recipe(with->a, of);
     recipe_write_view(with, path, "recipe.json", view_of_recipe_document(with->a, of, alone));
-    recipe_write_page(with, path, "recipe", view_of_recipe_page(with->a, of, alone));
+    view *swaps = view_of_swaps(with->a, &of->words, of->notes);
+    recipe_write_page(with, path, "recipe", view_of_recipe_page(with->a, of, alone, swaps));
+    if (of->notes->count)
+        recipe_write_page(with, path_of_notes(with->a, of->of->slug), "notes",
+                          view_of_notes_page(with->a, of, swaps));
     arena_back(with->a, before);
     swapped_pages_make(with, of);
 }

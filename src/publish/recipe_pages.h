@@ -1,5 +1,5 @@
-/* Makes one recipe's files: its page, its recipe.json and the pages of its main swaps; what a
- * worker does. */
+/* Makes one recipe's files: its page, its recipe.json, all its notes and the pages of its main
+ * swaps; what a worker does. */
 #ifndef PUBLISH_RECIPE_PAGES_H
 #define PUBLISH_RECIPE_PAGES_H
 

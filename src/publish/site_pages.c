@@ -205,12 +205,14 @@ static int compare_paths(const void *left, const void *right) {
     return strcmp(*(const char *const *)left, *(const char *const *)right);
 }
 
-/* Adds the addresses of those of `files` that are a folder's page. */
+/* Adds the addresses of those of `files` that are a folder's page. The notes of a recipe are left
+ * out: they are the small print of a page that is there. */
 static void add_addresses(arena *a, const written_files *files, word_list *to) {
     static const char name[] = "index.html";
     for (size_t i = 0; i < files->count; i++) {
         span path = span_of(files->items[i].path);
-        if (strcmp(path_name(path.at), name) == 0)
+        bool of_notes = span_begins(path, "recipes/") && span_ends(path, "/swaps/index.html");
+        if (strcmp(path_name(path.at), name) == 0 && !of_notes)
             LIST_ADD(a, to, arena_copy(a, span_first(path, path.length - strlen(name))));
     }
 }

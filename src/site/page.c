@@ -31,6 +31,14 @@ char *path_of_tag(arena *a, const char *tag) {
     return arena_format(a, "tags/%s/", words_slug(a, span_of(tag)));
 }
 
+char *path_of_notes(arena *a, const char *slug) {
+    return arena_format(a, "recipes/%s/swaps/", slug);
+}
+
+char *path_of_note(arena *a, const char *slug, const ingredient *from, const ingredient *to) {
+    return arena_format(a, "recipes/%s/swaps/#swap-%s-%s", slug, from->slug, to->slug);
+}
+
 char *path_of_swapped(arena *a, const recipe *of, const swap_note *note) {
     const recipe_line *lines = of->lines.items;
     if (note->second_line == SIZE_MAX)

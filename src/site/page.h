@@ -22,7 +22,7 @@ static inline const language *page_language(const page_maker *by) {
 }
 
 /* A new view for the page at `path` ("recipes/rounds/"; "" is the home page) with site, root,
- * page, menu, words and cautions filled in. `kind`: home, recipe, swapped, list, ingredient,
+ * page, menu, words and cautions filled in. `kind`: home, recipe, notes, swapped, list, ingredient,
  * chart, search, plain or missing. `summary` may be null. All in `a`; arguments are borrowed. */
 view *page_view(arena *a, const page_maker *by, const char *kind, const char *path,
                 const char *title, const char *summary);
@@ -35,6 +35,10 @@ char *path_of_recipe(arena *a, const char *slug);         /* recipes/<slug>/ */
 char *path_of_ingredient(arena *a, const ingredient *of); /* ingredients/<slug>/ */
 char *path_of_kind(arena *a, const char *kind);           /* kinds/<slug>/ */
 char *path_of_tag(arena *a, const char *tag);             /* tags/<slug>/ */
+
+/* recipes/<slug>/swaps/, the page of its notes; and of the note of one swap there. */
+char *path_of_notes(arena *a, const char *slug);
+char *path_of_note(arena *a, const char *slug, const ingredient *from, const ingredient *to);
 
 /* recipes/<slug>/with-<slug of what comes>/, for two that go with -for-<one>-and-<other>. */
 char *path_of_swapped(arena *a, const recipe *of, const swap_note *note);

@@ -68,18 +68,36 @@ static bool is_nearly(double grams, double wanted_g) {
     return fabs(grams - wanted_g) <= fmax(0.1 * wanted_g, 2);
 }
 
-char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups) {
+static amount_words words_of(arena *a, const ingredient *what, double grams, cup_standard cups) {
+    kitchen_measure by;
+    bool measured = what && kitchen_measure_of(a, what, grams, cups, &by);
+    return (amount_words){.weight = kitchen_weight(a, grams), .measure = measured ? by.text : NULL};
+}
+
+amount_words phrase_amount_words(arena *a, const ingredient *what, range grams, cup_standard cups) {
     kitchen_measure rough;
     double width_g = grams.high - grams.low, typical_g = grams.typical;
     if (width_g < NARROW_G || width_g <= NARROW_SHARE * fabs(typical_g))
-        return phrase_weighed(a, what, typical_g, cups);
+        return words_of(a, what, typical_g, cups);
     bool wide = width_g >= WIDE_G && typical_g >= WIDE_G;
+    double step = wide ? 5 : 1;
     if (what && kitchen_rough_measure_of(a, what, typical_g, cups, &rough) &&
         is_nearly(rough.grams, typical_g) && rough.grams >= grams.low && rough.grams <= grams.high)
-        return arena_format(a, "about %s (%s)",
-                            kitchen_weight(a, number_round(rough.grams, wide ? 5 : 1)), rough.text);
-    return arena_format(a, "about %s",
-                        phrase_weighed(a, what, number_round(typical_g, wide ? 5 : 1), cups));
+        return (amount_words){true, kitchen_weight(a, number_round(rough.grams, step)), rough.text};
+    amount_words rounded = words_of(a, what, number_round(typical_g, step), cups);
+    rounded.is_about = true;
+    return rounded;
+}
+
+static char *in_one(arena *a, const amount_words *of) {
+    const char *about = of->is_about ? "about " : "";
+    return of->measure ? arena_format(a, "%s%s (%s)", about, of->weight, of->measure)
+                       : arena_format(a, "%s%s", about, of->weight);
+}
+
+char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups) {
+    amount_words of = phrase_amount_words(a, what, grams, cups);
+    return in_one(a, &of);
 }
 
 char *phrase_minutes(arena *a, double minutes) {
@@ -113,11 +131,8 @@ const char *phrase_date(arena *a, const char *date) {
 }
 
 char *phrase_weighed(arena *a, const ingredient *what, double grams, cup_standard cups) {
-    kitchen_measure by;
-    char *weighed = kitchen_weight(a, grams);
-    if (!what || !kitchen_measure_of(a, what, grams, cups, &by))
-        return weighed;
-    return arena_format(a, "%s (%s)", weighed, by.text);
+    amount_words of = words_of(a, what, grams, cups);
+    return in_one(a, &of);
 }
 
 char *phrase_yield(arena *a, const yield *of) {

@@ -19,6 +19,15 @@ char *phrase_grams_range(arena *a, double low_g, double high_g);
  * width on. */
 char *phrase_wide_range(arena *a, double low_g, double high_g);
 
+/* An amount in the words of phrase_about, apart. */
+typedef struct {
+    bool is_about;
+    const char *weight;  /* "45 g" */
+    const char *measure; /* "3 tbsp"; null: it has no household weight */
+} amount_words;
+
+amount_words phrase_amount_words(arena *a, const ingredient *what, range grams, cup_standard cups);
+
 /* An amount no more exactly than its range: "46 g (3 tbsp)" where the range is narrow, else "about
  * 45 g (3 tbsp)": what one vessel holds, where that is nearly it and within the range. */
 char *phrase_about(arena *a, const ingredient *what, range grams, cup_standard cups);

@@ -4,9 +4,9 @@
 #include "base/list.h"
 #include "site/view_json.h"
 
-const char *const theme_pages[] = {"home",        "recipe", "swapped", "list",  "ingredient",
-                                   "ingredients", "chart",  "search",  "plain", "missing",
-                                   "cupboard",    "bake",   "water"};
+const char *const theme_pages[] = {"home",       "recipe",      "notes", "swapped", "list",
+                                   "ingredient", "ingredients", "chart", "search",  "plain",
+                                   "missing",    "cupboard",    "bake",  "water"};
 const size_t theme_page_count = COUNT(theme_pages);
 
 typedef struct {

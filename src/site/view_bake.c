@@ -58,8 +58,7 @@ static void put_bake(arena *a, view *items, const page_maker *by, size_t which,
         return;
     view_put_text(a, one, "from", shelf->items[from]->name);
     view_put_text(a, one, "note_href",
-                  arena_format(a, "recipes/%s/#swap-%s-%s", row->slug, shelf->items[from]->slug,
-                               shelf->items[which]->slug));
+                  path_of_note(a, row->slug, shelf->items[from], shelf->items[which]));
 }
 
 /* The recipes that one way of baking with an ingredient leads to. */

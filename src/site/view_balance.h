@@ -3,7 +3,7 @@
 #ifndef SITE_VIEW_BALANCE_H
 #define SITE_VIEW_BALANCE_H
 
-#include "site/view_swaps.h"
+#include "site/view_note.h"
 
 /* Puts under `key` a list of {text, zero, was, is}: a row for each difference, between the batch as
  * written and swapped, that is noticed, and the lengths of two bars. Nothing at all where none is.

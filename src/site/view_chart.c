@@ -51,9 +51,7 @@ static void put_cell(arena *a, view *cells, const chart *c, const pair_answer *o
     const ingredient *from = shelf->items[of->from], *to = shelf->items[of->to];
     view_put_verdict(a, in, cell, says);
     view_put_text(a, cell, "to", to->name);
-    view_put_text(a, cell, "href",
-                  arena_format(a, "recipes/%s/#swap-%s-%s", c->rows->items[of->row[says]].slug,
-                               from->slug, to->slug));
+    view_put_text(a, cell, "href", path_of_note(a, c->rows->items[of->row[says]].slug, from, to));
     view_put_text(a, cell, "title",
                   SAY(a, in, CHART_CELL, to->name, from->name, in->verdicts[says],
                       say_figure(a, in, of->says[says], 0),

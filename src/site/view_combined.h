@@ -2,7 +2,7 @@
 #ifndef SITE_VIEW_COMBINED_H
 #define SITE_VIEW_COMBINED_H
 
-#include "site/view_swaps.h"
+#include "site/view_note.h"
 
 /* True for two by one and one by two. */
 bool note_is_combined(const swap_note *note);

@@ -2,7 +2,7 @@
 #ifndef SITE_VIEW_EVIDENCE_H
 #define SITE_VIEW_EVIDENCE_H
 
-#include "site/view_swaps.h"
+#include "site/view_note.h"
 
 /* "Tried in 3 recipes like this one: 2 agree."; of a swap that is untried here only how often, of
  * other bakes of this recipe alone "Other bakes of this recipe.". Null where nothing was tried. */

@@ -164,8 +164,8 @@ static void put_recipes(arena *a, view *page, size_t which, const recipe_rows *r
 static const char *note_href(arena *a, const page_maker *by, const pair_answer *of, verdict says,
                              const recipe_rows *rows) {
     const pantry *shelf = &by->folder->shelf;
-    return arena_format(a, "recipes/%s/#swap-%s-%s", rows->items[of->row[says]].slug,
-                        shelf->items[of->from]->slug, shelf->items[of->to]->slug);
+    return path_of_note(a, rows->items[of->row[says]].slug, shelf->items[of->from],
+                        shelf->items[of->to]);
 }
 
 /* What an ingredient answers for another with one verdict, whatever the kind of recipe. */

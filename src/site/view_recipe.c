@@ -4,6 +4,7 @@
 #include "base/words.h"
 #include "site/json_ld.h"
 #include "site/phrase.h"
+#include "site/swap_data.h"
 #include "site/view_picks.h"
 #include "site/view_trials.h"
 
@@ -235,13 +236,13 @@ view *view_of_recipe_document(arena *a, const whole_recipe *of, const view *alon
     return document;
 }
 
-view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone) {
+view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone, const view *swaps) {
     const recipe *from = of->of;
     const char *path = path_of_recipe(a, from->slug);
     view *page = page_view(a, of->by, "recipe", path, from->title, from->summary);
     page_put_image(a, of->by, page, from->picture);
     view_put_text(a, page, "json_ld", json_ld_of(a, of->by, of->figures, &of->how));
-    view_put_swaps(a, page, &of->words, of->notes);
+    view_put_shared(a, page, "swaps", swaps);
     view_put_all(page, alone);
     return page;
 }

@@ -17,8 +17,8 @@ void view_put_steps(arena *a, view *to, const method *how);
 /* recipe.json: `alone` (borrowed) with the swaps as figures. */
 view *view_of_recipe_document(arena *a, const whole_recipe *of, const view *alone);
 
-/* The page at recipes/<slug>/: `alone` (borrowed) with what all pages share, the swaps in words
- * and the JSON-LD. */
-view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone);
+/* The page at recipes/<slug>/: `alone` and `swaps` (see site/view_swaps.h; both borrowed) with what
+ * all pages share and the JSON-LD. */
+view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone, const view *swaps);
 
 #endif

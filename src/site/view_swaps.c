@@ -1,416 +1,260 @@
 #include "site/view_swaps.h"
 
-#include "base/number.h"
-#include "nutrition/cost.h"
 #include "site/balance_words.h"
-#include "site/phrase.h"
+#include "site/note_groups.h"
 #include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
-#include "site/view_picks.h"
 #include "site/view_verdict.h"
 
-#include <math.h>
-#include <stdint.h>
+/* -- what all of a group share -------------------------------------------------------------------
+ */
 
-note_words note_words_of(const page_maker *by, const recipe_figures *figures,
-                         const swap_notes *notes) {
-    const site_settings *settings = &by->folder->settings;
-    return (note_words){.in = settings->in,
-                        .of = figures->of,
-                        .book = &by->folder->book,
-                        .cups = settings->cups,
-                        .energy = settings->energy,
-                        .law = settings->law,
-                        .currency = settings->currency,
-                        .pages = main_swaps_of(figures->of, notes, settings->swap_pages),
-                        .figures = figures,
-                        .first = notes->items};
+/* What each note of a group changes: said once. All of it empty where there is but one note. */
+typedef struct {
+    allergen_set lost;
+    diet_set diets_lost, diets_gained;
+    word_list claims_gained, claims_lost, claims_open;
+} shared_changes;
+
+static bool has_word(const word_list *list, const char *word) {
+    for (size_t i = 0; i < list->count; i++)
+        if (strcmp(list->items[i], word) == 0)
+            return true;
+    return false;
 }
 
-const char *note_said_by(arena *a, const swap_note *note) {
-    switch (note->by.by) {
-    case SAID_BY_RECIPE:
-        return "the author, on this recipe";
-    case SAID_BY_TRIAL:
-        return arena_format(a, "a trial bake of %s", phrase_date(a, note->by.bake->date));
-    case SAID_BY_OWN_RULE:
-        return "a rule of this kitchen";
-    case SAID_BY_REFERENCE:
-        return "the reference rules";
-    case SAID_BY_NOBODY:
-        break;
-    }
-    return "nobody yet";
+/* The words of `list` that `other` has (or, `but` it, has not). */
+static word_list words_in(arena *a, const word_list *list, const word_list *other, bool but) {
+    word_list found = {0};
+    for (size_t i = 0; i < list->count; i++)
+        if (has_word(other, list->items[i]) != but)
+            LIST_ADD(a, &found, list->items[i]);
+    return found;
 }
 
-/* Under a gram and a half of liquid there is nothing a kitchen would change. */
-#define LIQUID_WORTH_SAYING_G 1.5
-
-static const char *liquid_name(const note_words *by, const swap_note *note) {
-    if (note->liquid_line == SIZE_MAX || !by->of->lines.items[note->liquid_line].what)
-        return "water";
-    return by->of->lines.items[note->liquid_line].what->name;
+static const note_claims *changes_of(const note_words *by, const swap_note *note) {
+    static const note_claims none = {0};
+    return by->claims ? &by->claims[note - by->first] : &none;
 }
 
-static const ingredient *liquid_ingredient(const note_words *by, const swap_note *note) {
-    if (note->liquid_line != SIZE_MAX)
-        return by->of->lines.items[note->liquid_line].what;
-    return pantry_find_folded(by->book->shelf, span_of("water"));
+static void share(arena *a, shared_changes *all, const note_words *by, const swap_note *note) {
+    const note_claims *own = changes_of(by, note);
+    all->lost &= note->lost;
+    all->diets_lost &= note->diets_lost;
+    all->diets_gained &= note->diets_gained;
+    all->claims_gained = words_in(a, &all->claims_gained, &own->gained, false);
+    all->claims_lost = words_in(a, &all->claims_lost, &own->lost, false);
+    all->claims_open = words_in(a, &all->claims_open, &own->open, false);
 }
 
-/* What the uncertainty of uptakes leaves open: "; 15\u201335 g, by feel", or both ways where the
- * range crosses nothing. Empty when it is narrower than a kitchen would mind. */
-static const char *liquid_spread(arena *a, double low_g, double high_g) {
-    enum { WORTH_SAYING_G = 4 };
-    double step = high_g - low_g >= 20 ? 5 : 1;
-    double less = number_round(-low_g, step), more = number_round(high_g, step);
-    if (high_g - low_g < WORTH_SAYING_G)
-        return "";
-    if (less > 0 && more > 0)
-        return arena_format(a, "; by feel, from %s g less to %s g more", number_copy(a, less, 0),
-                            number_copy(a, more, 0));
-    return arena_format(
-        a, "; by feel, %s",
-        phrase_wide_range(a, fmax(fmin(fabs(low_g), fabs(high_g)), 0), fmax(-low_g, high_g)));
+static shared_changes shared_by(arena *a, const note_words *by, const swap_note *const notes[],
+                                size_t count) {
+    const note_claims *first = changes_of(by, notes[0]);
+    shared_changes all = {0};
+    if (count < 2)
+        return all;
+    all = (shared_changes){notes[0]->lost, notes[0]->diets_lost, notes[0]->diets_gained,
+                           first->gained,  first->lost,          first->open};
+    for (size_t i = 1; i < count; i++)
+        share(a, &all, by, notes[i]);
+    return all;
 }
 
-const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note) {
-    double change = note->liquid_change_g;
-    if (fabs(change) < LIQUID_WORTH_SAYING_G)
-        return NULL;
-    bool added = change > 0;
-    range size = {note->liquid_low_g, change, note->liquid_high_g};
-    if (!added)
-        size = (range){-size.high, -size.typical, -size.low};
-    const char *amount = phrase_about(a, liquid_ingredient(by, note), size, by->cups);
-    const char *spread = liquid_spread(a, note->liquid_low_g, note->liquid_high_g);
-    return arena_format(a, "%s %s %s%s%s", added ? "Add" : "Hold back", amount,
-                        added ? "" : "of the ", liquid_name(by, note), spread);
-}
-
-static const char *amount_text(arena *a, const note_words *by, const swap_note *note) {
-    if (note->to_g <= 0)
-        return NULL;
-    const range amount = {note->to_low_g, note->to_g, note->to_high_g};
-    const char *weighed = phrase_about(a, note->to, amount, by->cups);
-    bool wide = amount.high - amount.low > 0.15 * amount.typical && amount.low > 0;
-    if (!wide)
-        return weighed;
-    return arena_format(a, "%s; between %s", weighed,
-                        phrase_wide_range(a, amount.low, amount.high));
-}
-
-static const char *macros_text(arena *a, const note_words *by, const swap_note *note) {
-    static const unsigned needed = 1u << NUTRIENT_PROTEIN;
-    const macros *change = &note->change;
-    nutrient energy = energy_nutrient(by->energy);
-    if (note->to_g <= 0 || change->lacking & (needed | 1u << energy))
-        return NULL;
-    return arena_format(a, "protein %s, energy %s a portion",
-                        phrase_change(a, change->of.of[NUTRIENT_PROTEIN], 1, "g"),
-                        phrase_change(a, change->of.of[energy], 0, "kcal"));
-}
-
-static const char *diets_text(arena *a, diet_set set) {
-    const char *listed[DIET_COUNT];
-    size_t count = 0;
-    for (size_t i = 0; i < DIET_COUNT; i++)
-        if (set >> i & 1u)
-            listed[count++] = diet_word((diet)i);
-    return count ? phrase_list(a, listed, count) : NULL;
-}
-
-double note_cost_change(const note_words *by, const swap_note *note) {
-    const recipe_line *lines = by->of->lines.items;
-    double was = cost_of_ingredient(lines[note->line].what, note->from_g);
-    double is = cost_of_ingredient(note->to, note->to_g);
-    if (was <= 0 || is <= 0 || note_is_combined(note) || by->of->portions <= 0)
-        return 0;
-    return (is - was) / by->of->portions;
-}
-
-const char *note_cost_text(arena *a, const note_words *by, const swap_note *note) {
-    double change = note_cost_change(by, note);
-    if (change == 0)
-        return NULL;
-    return arena_format(a, "cost %s a portion",
-                        phrase_change(a, change, 2, by->currency ? by->currency : ""));
-}
-
-static void put_names(arena *a, view *to, const char *key, const word_list *list) {
+static void put_names(arena *a, const language *in, view *to, const char *key,
+                      const word_list *list) {
     if (list->count)
-        view_put_text(a, to, key, phrase_list(a, list->items, list->count));
+        view_put_text(a, to, key, say_list(a, in, list->items, list->count));
 }
 
-void view_put_claim_changes(arena *a, view *to, const note_claims *changes) {
-    put_names(a, to, "claims_gained_text", &changes->gained);
-    put_names(a, to, "claims_lost_text", &changes->lost);
-    put_names(a, to, "claims_open_text", &changes->open);
+/* Puts `all` on the group; nothing where nothing is shared. */
+static void put_shared(arena *a, const language *in, view *group, const shared_changes *all) {
+    view *put = view_object(a);
+    view_put_some(a, put, "allergens_lost_text", allergen_words(a, in, all->lost));
+    view_put_some(a, put, "diets_lost_text", diet_words(a, in, all->diets_lost));
+    view_put_some(a, put, "diets_gained_text", diet_words(a, in, all->diets_gained));
+    put_names(a, in, put, "claims_gained_text", &all->claims_gained);
+    put_names(a, in, put, "claims_lost_text", &all->claims_lost);
+    put_names(a, in, put, "claims_open_text", &all->claims_open);
+    if (put->count)
+        view_put(group, "all", put);
 }
 
-static void put_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
-    view_put_some(a, to, "macros_text", macros_text(a, by, note));
-    view_put_some(a, to, "cost_text", note_cost_text(a, by, note));
-    if (by->claims)
-        view_put_claim_changes(a, to, &by->claims[note - by->first]);
-    view_put_some(a, to, "allergens_gained_text", allergen_words(a, by->in, note->gained));
-    view_put_some(a, to, "allergens_lost_text", allergen_words(a, by->in, note->lost));
-    view_put_some(a, to, "diets_lost_text", diets_text(a, note->diets_lost));
-    view_put_some(a, to, "diets_gained_text", diets_text(a, note->diets_gained));
-}
+/* -- a group -------------------------------------------------------------------------------------
+ */
 
-const char *note_past_rescue_text(arena *a, const note_words *by, const swap_note *note) {
-    if (!note->past_rescue)
-        return NULL;
-    if (note->says != VERDICT_AVOID) { /* somebody says that it goes: then the model only warns */
-        const char *better = balance_best_text(a, by, note);
-        return arena_format(
-            a,
-            "By its water this is more change than a batch usually bears%s%s: go by "
-            "feel, and try a small batch first.",
-            better ? "; the figures come closest with " : "", better ? better : "");
+/* A group in the making: its columns, and what all its notes have alike. */
+typedef struct {
+    const note_words *by;
+    shared_changes all;
+    const char *each; /* the amount of the first */
+    bool alike;       /* all have that amount */
+    bool has_liquid, has_figures, has_cost, has_more;
+} note_table;
+
+static void put_own_claims(arena *a, view *row, const note_table *in, const swap_note *note) {
+    const note_claims *own = changes_of(in->by, note);
+    const struct {
+        const char *key;
+        const word_list *own, *all;
+    } rows[] = {{"claims_gained_text", &own->gained, &in->all.claims_gained},
+                {"claims_lost_text", &own->lost, &in->all.claims_lost},
+                {"claims_open_text", &own->open, &in->all.claims_open}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        word_list only = words_in(a, rows[i].own, rows[i].all, true);
+        put_names(a, in->by->in, row, rows[i].key, &only);
     }
-    if (note->liquid_needed_g > 0)
-        return "It would take up more water than this batch can be given: no amount of liquid "
-               "rescues it.";
-    return "It leaves so much water free that holding liquid back does not rescue it.";
 }
 
-/* What one rule says once for all the ingredients it speaks of. */
-static void put_reasons(arena *a, view *to, const swap_note *note) {
-    view_put_text(a, to, "also", note->also);
-    view_put_text(a, to, "expect", note->expect);
-    view_put_text(a, to, "because", note->because);
-    view_put_text(a, to, "said_by", note_said_by(a, note));
-    /* The author's word and a trial are their own basis. */
-    bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
-    view_put_text(a, to, "basis", of_a_rule ? note->basis : NULL);
-}
-
-/* The address of a note within its page. A recipe may use one ingredient in two lines: the later
- * one's notes are numbered, so that links from elsewhere lead to the first. */
-const char *note_id(arena *a, const recipe *of, const swap_note *note) {
-    const recipe_line *lines = of->lines.items;
-    unsigned earlier = 0;
-    for (size_t i = 0; i < note->line; i++)
-        earlier += lines[i].what == lines[note->line].what;
-    const char *from = lines[note->line].what->slug;
-    if (note->second_line != SIZE_MAX)
-        from = arena_format(a, "%s-and-%s", from, lines[note->second_line].what->slug);
-    const char *id = arena_format(a, "swap-%s-%s", from, note->to->slug);
-    if (note->also_to)
-        id = arena_format(a, "%s-and-%s", id, note->also_to->slug);
-    return earlier ? arena_format(a, "%s-%u", id, earlier + 1) : id;
-}
-
-/* What holds for this replacement alone: amounts, liquid, changes, balance. Lists are long, so
- * what a note does not have is left out. */
-static void put_amounts(arena *a, view *to, const note_words *by, const swap_note *note,
-                        bool is_first) {
-    view_put_text(a, to, "id", note_id(a, by->of, note));
-    view_put_text(a, to, "to", note->to->name);
-    /* what comes in a combined swap alone has no page of its own */
-    view_put_text(a, to, "to_href",
-                  note_is_combined(note) ? NULL : path_of_ingredient(a, note->to));
-    view_put_combined(a, to, by, note);
-    if (main_swaps_have(&by->pages, note))
-        view_put_text(a, to, "page_href", path_of_swapped(a, by->of, note));
-    if (note->says == VERDICT_AVOID)
-        return; /* no amount is advised, so there is nothing to say of one */
-    view_put_some(a, to, "amount_text", amount_text(a, by, note));
-    view_put_some(a, to, "liquid_text", note_liquid_text(a, by, note));
-    view_put_some(a, to, "past_rescue_text", note_past_rescue_text(a, by, note));
-    put_changes(a, to, by, note);
+/* What has no column of its own. An allergen that comes stands in the row, whoever shares it. */
+static void put_more(arena *a, view *row, const note_table *in, const swap_note *note,
+                     bool is_first) {
+    const shared_changes *all = &in->all;
+    view_put_some(a, row, "allergens_gained_text", allergen_words(a, in->by->in, note->gained));
+    view_put_some(a, row, "diets_lost_text",
+                  diet_words(a, in->by->in, note->diets_lost & ~all->diets_lost));
+    view_put_some(a, row, "past_rescue_text", note_past_rescue_text(a, in->by, note));
     if (!is_first) /* the first one's stands on the group, with bars */
-        view_put_some(a, to, "balance_text", balance_changes_text(a, by->in, note));
+        view_put_some(a, row, "balance_text", balance_changes_text(a, in->by->in, note));
+    view_put_some(a, row, "allergens_lost_text",
+                  allergen_words(a, in->by->in, note->lost & ~all->lost));
+    view_put_some(a, row, "diets_gained_text",
+                  diet_words(a, in->by->in, note->diets_gained & ~all->diets_gained));
+    put_own_claims(a, row, in, note);
 }
 
-static bool same_decision(const swap_note *one, const swap_note *other) {
-    return one->says == other->says && one->by.by == other->by.by &&
-           one->by.rule == other->by.rule && one->by.bake == other->by.bake;
+static void put_row(arena *a, view *list, note_table *in, const swap_note *note, bool is_first) {
+    view *row = view_put_object(a, list, NULL);
+    view_put_note_names(a, row, in->by, note);
+    const char *amount = view_put_note_use(a, row, in->by, note);
+    view_put_note_liquid(a, row, in->by, note);
+    bool figures = view_put_note_figures(a, row, in->by, note);
+    const char *cost = note_cost_change_text(a, in->by, note);
+    view_put_some(a, row, "cost_change_text", cost);
+    uint32_t before = row->count;
+    put_more(a, row, in, note, is_first);
+    in->each = is_first ? amount : in->each;
+    in->alike = amount && in->each && strcmp(amount, in->each) == 0 && (is_first || in->alike);
+    in->has_liquid = in->has_liquid || note_changes_liquid(note);
+    in->has_figures = in->has_figures || figures;
+    in->has_cost = in->has_cost || cost;
+    in->has_more = in->has_more || row->count > before;
 }
 
-/* "cashew butter, tahini and 4 more": what a folded group is known by. */
-static const char *names_text(arena *a, const swap_note *const notes[], size_t count) {
-    enum { NAMES_SHOWN = 3 };
-    const char *shown[NAMES_SHOWN + 1];
-    if (count <= NAMES_SHOWN + 1) {
-        for (size_t i = 0; i < count; i++)
-            shown[i] = note_to_names(a, notes[i]);
-        return phrase_list(a, shown, count);
-    }
-    for (size_t i = 0; i < NAMES_SHOWN; i++)
-        shown[i] = note_to_names(a, notes[i]);
-    shown[NAMES_SHOWN] = arena_format(a, "%zu more", count - NAMES_SHOWN);
-    return phrase_list(a, shown, COUNT(shown));
+/* The replacements of a group with their amounts, as lines of a table. */
+static void put_table(arena *a, view *group, const note_words *by, const swap_note *const notes[],
+                      size_t count) {
+    note_table in = {.by = by, .all = shared_by(a, by, notes, count)};
+    view *list = view_put_list(a, group, "notes");
+    for (size_t i = 0; i < count; i++)
+        put_row(a, list, &in, notes[i], i == 0);
+    view_put_bool(a, group, "has_table", true);
+    view_put_bool(a, group, "has_liquid", in.has_liquid);
+    view_put_bool(a, group, "has_figures", in.has_figures);
+    view_put_bool(a, group, "has_cost", in.has_cost);
+    view_put_bool(a, group, "has_more", in.has_more);
+    view_put_some(a, group, "each_text", in.alike && count > 1 ? in.each : NULL);
+    put_shared(a, by->in, group, &in.all);
 }
 
-/* What a baker would notice of the first replacement: bars for some, in words for all. */
-static void put_balance(arena *a, view *group, const note_words *by, const swap_note *first) {
-    view *balance_of_first = view_object(a);
-    if (first->in_the_way)
-        return;
-    view_put_balance_changes(a, by->in, balance_of_first, "changes", first);
-    if (!balance_of_first->count)
-        return;
-    view_put(group, "balance", balance_of_first);
-    view_put_text(a, balance_of_first, "with", first->to->name);
-    view_put_bool(a, balance_of_first, "weight_for_weight", first->to_g <= 0);
-    view_put_some(a, balance_of_first, "faces_text", balance_faces_text(a, by->in, by->of, first));
+/* True when notes are lines of a table: one for one, with amounts. */
+static bool are_lines(const swap_note *first) {
+    return first->says != VERDICT_AVOID && !note_is_combined(first);
 }
 
-/* Adds the notes that one rule decides alike, the first of them first. */
+/* "a, b and c": all of a group that has no table. */
+static const char *names_text(arena *a, const language *in, const swap_note *const notes[],
+                              size_t count) {
+    const char **listed = ARENA_ARRAY(a, const char *, count);
+    for (size_t i = 0; i < count; i++)
+        listed[i] = notes[i]->to->name;
+    return say_list(a, in, listed, count);
+}
+
+/* What is advised against: what goes wrong is shown on the first of them. */
+static void put_avoided(arena *a, view *group, const note_words *by, const swap_note *const notes[],
+                        size_t count) {
+    view_put_some(a, group, "past_rescue_text", note_past_rescue_text(a, by, notes[0]));
+    if (!note_is_combined(notes[0]))
+        view_put_text(a, group, "names_text", names_text(a, by->in, notes, count));
+}
+
 static void put_group(arena *a, view *groups, const note_words *by, const swap_note *const notes[],
                       size_t count) {
     view *group = view_put_object(a, groups, NULL);
-    view_put_verdict(a, by->in, group, notes[0]->says);
-    view_put_text(a, group, "names_text", names_text(a, notes, count));
-    view_put_bool(a, group, "many", count > 1);
-    put_reasons(a, group, notes[0]);
-    put_balance(a, group, by, notes[0]);
-    if (notes[0]->says == VERDICT_AVOID) /* what goes wrong, shown on the first of them */
-        view_put_some(a, group, "past_rescue_text", note_past_rescue_text(a, by, notes[0]));
-    view *list = view_put_list(a, group, "notes");
-    for (size_t i = 0; i < count; i++)
-        put_amounts(a, view_put_object(a, list, NULL), by, notes[i], i == 0);
+    view_put_note_reasons(a, group, notes[0]);
+    view_put_note_balance(a, group, by, notes[0]);
+    if (notes[0]->says == VERDICT_AVOID)
+        put_avoided(a, group, by, notes, count);
+    if (are_lines(notes[0])) {
+        put_table(a, group, by, notes, count);
+    } else {
+        view *list = view_put_list(a, group, "notes");
+        for (size_t i = 0; i < count; i++)
+            view_put_note_sentences(a, view_put_object(a, list, NULL), by, notes[i], i == 0);
+    }
     view_put_tried(a, group, by, notes, count);
 }
 
-void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note) {
-    view_put_verdict(a, by->in, to, note->says);
-    put_reasons(a, to, note);
-    put_balance(a, to, by, note);
-    put_amounts(a, to, by, note, true);
-    view_put_tried(a, to, by, &note, 1);
-}
+/* -- the whole -----------------------------------------------------------------------------------
+ */
 
-/* The same for programs: grams instead of words. */
-static void put_answer(arena *a, view *answers, const note_words *by,
-                       const swap_note *const notes[], size_t count) {
-    const swap_note *first = notes[0];
-    view *answered = view_put_object(a, answers, NULL);
-    view_put_text(a, answered, "verdict", verdict_word(first->says));
-    view_put_some(a, answered, "also", first->also);
-    view_put_some(a, answered, "expect", first->expect);
-    view_put_some(a, answered, "because", first->because);
-    view_put_some(a, answered, "basis", first->basis);
-    view_put_text(a, answered, "said_by", note_said_by(a, first));
-    view *list = view_put_list(a, answered, "to");
-    for (size_t i = 0; i < count; i++) {
-        view *one = view_put_object(a, list, NULL);
-        view_put_text(a, one, "name", notes[i]->to->name);
-        if (note_is_combined(notes[i])) {
-            view_put_number(a, one, "from_g", notes[i]->from_g, 1);
-            view_put_combined_data(a, one, by->of, notes[i], 1);
-        }
-        if (notes[i]->tried.count)
-            view_put_evidence(a, one, &notes[i]->tried);
-        if (first->says == VERDICT_AVOID)
+/* What is decided, a verdict at a time: the notes come best first. */
+static void put_verdicts(arena *a, view *list, const note_words *by, const line_notes *of) {
+    for (size_t i = 0, end; i < of->tried; i = end) {
+        verdict says = of->first[i].says;
+        for (end = i; end < of->tried && of->first[end].says == says; end++)
             continue;
-        view_put_number(a, one, "to_g", notes[i]->to_g, 1);
-        if (fabs(notes[i]->liquid_change_g) >= LIQUID_WORTH_SAYING_G)
-            view_put_number(a, one, "liquid_change_g", notes[i]->liquid_change_g, 1);
-        if (notes[i]->to_g > 0)
-            view_put_changes_data(a, one, by, notes[i]);
+        const line_notes alike = {of->first + i, end - i, end - i, of->combined};
+        view *put = view_put_object(a, list, NULL);
+        view_put_verdict(a, by->in, put, says);
+        view_put_number(a, put, "count", (double)alike.count, 0);
+        line_notes_put_groups(a, view_put_list(a, put, "groups"), by, &alike, put_group);
     }
-}
-
-typedef void group_putter(arena *a, view *to, const note_words *by, const swap_note *const notes[],
-                          size_t count);
-
-/* Groups the `count` answered notes from `first` on by what decides them, in their order, so that
- * what a rule says is said once; puts each group on `to`. */
-static void put_groups(arena *a, view *to, const note_words *by, const swap_note *first,
-                       size_t count, group_putter *put) {
-    bool *placed = ARENA_ARRAY(a, bool, count);
-    const swap_note **alike = ARENA_ARRAY(a, const swap_note *, count);
-    for (size_t i = 0; i < count; i++) {
-        size_t found = 0;
-        if (placed[i])
-            continue;
-        for (size_t k = i; k < count; k++) {
-            if (placed[k] || !same_decision(&first[i], &first[k]))
-                continue;
-            alike[found++] = &first[k];
-            placed[k] = true;
-        }
-        put(a, to, by, alike, found);
-    }
-}
-
-/* The notes of one replaced ingredient: from `first` to `end`, the tried ones first. */
-typedef struct {
-    const swap_note *first;
-    size_t count, tried;
-    bool combined;
-} line_notes;
-
-/* The next line's notes from `*at` on; moves `*at` past them. */
-static line_notes next_line(const swap_notes *notes, size_t *at) {
-    line_notes of = {.first = &notes->items[*at]};
-    of.combined = note_is_combined(of.first);
-    for (; *at < notes->count && notes->items[*at].line == of.first->line &&
-           note_is_combined(&notes->items[*at]) == of.combined;
-         ++*at) {
-        of.count++;
-        of.tried += notes->items[*at].says != VERDICT_UNTRIED;
-    }
-    return of;
 }
 
 static void put_line(arena *a, view *lines, const note_words *by, const line_notes *of) {
     const ingredient *from = by->of->lines.items[of->first->line].what;
     view *put = view_put_object(a, lines, NULL);
+    view_put_text(a, put, "id", arena_format(a, "instead-of-%s", from->slug));
     view_put_text(a, put, "from", from->name);
-    view_put_text(a, put, "from_text", phrase_weighed(a, from, of->first->from_g, by->cups));
+    view_put_text(a, put, "from_text", say_weighed(a, note_saying(by), from, of->first->from_g));
     view_put_bool(a, put, "is_minor", ingredient_is_staple(from));
-    view_put_text(a, put, "best_word", verdict_word(of->first->says));
-    view_put_number(a, put, "count", (double)of->tried, 0);
-    put_groups(a, view_put_list(a, put, "groups"), by, of->first, of->tried, put_group);
+    view_put_bool(a, put, "has_answers", of->tried > 0);
+    put_verdicts(a, view_put_list(a, put, "verdicts"), by, of);
     view_put_bool(a, put, "has_untried", of->count > of->tried);
     view_put_untried_balance(a, by->in, put, of->first + of->tried, of->count - of->tried);
     view_put_tried_untried(a, put, by, of->first + of->tried, of->count - of->tried);
 }
 
-void view_put_swaps(arena *a, view *page, const note_words *by, const swap_notes *notes) {
-    view *swaps = view_put_object(a, page, "swaps");
+view *view_of_swaps(arena *a, const note_words *by, const swap_notes *notes) {
+    view *swaps = view_object(a);
     view *lines = view_put_list(a, swaps, "lines");
-    view *combined = view_put_list(a, view_put_object(a, swaps, "combined"), "groups");
+    view *combined = view_put_list(a, view_put_object(a, swaps, "combined"), "verdicts");
     for (size_t i = 0; i < notes->count;) {
-        line_notes of = next_line(notes, &i);
+        line_notes of = line_notes_next(notes, &i);
         if (of.combined)
-            put_groups(a, combined, by, of.first, of.count, put_group);
+            put_verdicts(a, combined, by, &of);
         else
             put_line(a, lines, by, &of);
     }
     view_put_bool(a, swaps, "has", notes->count > 0);
     view_put_bool(a, swaps, "has_combined", combined->count > 0);
+    return swaps;
 }
 
-/* What nobody decides on but was tried in recipes like this one; nothing where there is none. */
-static void put_untried_data(arena *a, view *put, const swap_note *first, size_t count) {
-    view *list = NULL;
-    for (size_t i = 0; i < count; i++) {
-        if (!first[i].tried.count)
-            continue;
-        list = list ? list : view_put_list(a, put, "tried_elsewhere");
-        view *one = view_put_object(a, list, NULL);
-        view_put_text(a, one, "name", first[i].to->name);
-        view_put_evidence(a, one, &first[i].tried);
-    }
-}
-
-void view_put_swap_data(arena *a, view *document, const note_words *by, const swap_notes *notes) {
-    const recipe *of = by->of;
-    view *swaps = view_put_list(a, document, "swaps");
-    for (size_t i = 0; i < notes->count;) {
-        line_notes line = next_line(notes, &i);
-        view *put = view_put_object(a, swaps, NULL);
-        view_put_text(a, put, "from", of->lines.items[line.first->line].what->name);
-        view_put_number(a, put, "from_g", line.first->from_g, 1);
-        view_put_lines_that_go(a, put, of, line.first);
-        put_groups(a, view_put_list(a, put, "answers"), by, line.first, line.tried, put_answer);
-        put_untried_data(a, put, line.first + line.tried, line.count - line.tried);
-    }
+view *view_of_notes_page(arena *a, const whole_recipe *of, const view *swaps) {
+    const recipe *from = of->of;
+    const char *title = arena_format(a, "%s: swaps", from->title);
+    const char *summary = arena_format(a,
+                                       "What can stand in for each ingredient of %s: how much of "
+                                       "it, with how much liquid, and what comes out.",
+                                       from->title);
+    view *page = page_view(a, of->by, "notes", path_of_notes(a, from->slug), title, summary);
+    view_put_text(a, page, "title", title);
+    view_put_text(a, page, "slug", from->slug);
+    view_put_text(a, page, "recipe_title", from->title);
+    view_put_text(a, page, "recipe_href", path_of_recipe(a, from->slug));
+    view_put_shared(a, page, "swaps", swaps);
+    return page;
 }

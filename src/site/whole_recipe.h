@@ -3,7 +3,7 @@
 #define SITE_WHOLE_RECIPE_H
 
 #include "site/method.h"
-#include "site/view_swaps.h"
+#include "site/view_note.h"
 
 typedef struct {
     const page_maker *by;

@@ -12,13 +12,15 @@ const themeFolder = (theme) => path.join(top, "themes", theme);
 const fill = path.resolve(top, process.env.OUT || "build", "tests/tools/fill");
 const readJson = (file) => JSON.parse(fs.readFileSync(file, "utf8"));
 
-const templates = ["home", "recipe", "swapped", "list", "ingredient", "ingredients", "chart",
+const templates = ["home", "recipe", "notes", "swapped", "list", "ingredient", "ingredients", "chart",
   "search", "plain", "missing", "cupboard", "bake", "water"];
 
-/* The whole view of a page: what all share, the theme's words, its own. */
+/* The whole view of a page: what all share, the theme's words, its own; the page of notes has the
+ * swaps of the recipe. */
 function viewOf(template, theme = "plain") {
   return { ...readJson(path.join(views, "common.json")),
     words: readJson(path.join(themeFolder(theme), "words-en.json")),
+    ...(template === "notes" && { swaps: readJson(path.join(views, "recipe.json")).swaps }),
     ...readJson(path.join(views, `${template}.json`)) };
 }
 

@@ -60,7 +60,7 @@ function showWays(holder, { recipe, made, root, shelf, given }) {
     for (const [from, swap] of made.swapped)
       if (swap.verdict === verdict)
         holder.append(wayLine(`${named([swap.to])} ${insteadOf} ${named([from])}`, verdict,
-          `${root}recipes/${recipe.slug}/#swap-${shelf[from].slug}-${shelf[swap.to].slug}`));
+          `${root}recipes/${recipe.slug}/swaps/#swap-${shelf[from].slug}-${shelf[swap.to].slug}`));
   const missing = recipe.ingredients.filter((number) =>
     !made.used.has(number) && !made.swapped.has(number) && !(given && given(shelf[number])));
   if (!missing.length) return;

@@ -61,15 +61,21 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
   const words = picker.dataset, asked = one(".asked", picker);
   const said = one(".said", recipe), notes = one(".notes.picked", recipe);
   const reset = one(".deeds", picker);
-  let answer;
+  const get = async (path) => {
+    const got = await fetch(path);
+    if (!got.ok) throw new Error(got.status);
+    return got;
+  };
+  let answer, page;
   try {
-    answer = await fetch("recipe.json");
-    if (!answer.ok) throw new Error(answer.status);
-    answer = await answer.json();
+    [answer, page] = await Promise.all([get("recipe.json").then((got) => got.json()),
+      get("swaps/").then((got) => got.text())]);
   } catch {
     one(".failed", picker).hidden = false;
     return;
   }
+  page = new DOMParser().parseFromString(page, "text/html");
+  for (const link of all("a", page)) link.href = link.getAttribute("href").replace("../", "");
   const { picking } = answer, grams = lines.map((line) => line.written.grams);
   const choices = answer.swaps.filter(({ asked: asks, answers }) => asks &&
     answers.some(({ to }) => to.some(({ id }) => id)));
@@ -119,7 +125,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
     cup ? kitchenText(amount, cup, recipe.dataset.pinch) : "";
 
   function replaceLine(line, { swap, to }) {
-    const note = document.getElementById(to.id), name = one(".what > a", line);
+    const note = page.getElementById(to.id), name = one(".what > a", line);
     const cup = picking.foods[to.name].cup_g || 0;
     line.swap = { grams: to.to_g, cup, measured: to.measure || "", weighed: gramsText(to.to_g),
       name: to.name, times: to.to_g / swap.from_g };
@@ -252,15 +258,24 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
 
   /* -- the notes of what was picked ------------------------------------------------------------------ */
 
+  /* From the page of notes: what is said of this one, its line of the table as a list. */
   function noteOf({ to }) {
-    const take = document.getElementById(to.id), copy = take.closest(".note").cloneNode(true);
-    const kept = [...copy.querySelectorAll(".takes > li")].find((other) => other.id === to.id);
-    one(".takes", copy).replaceChildren(kept);
-    const noticed = one(".noticed", copy);
+    const take = page.getElementById(to.id), list = element("dl", "", { class: "takes" });
+    const note = take.closest(".note"), group = take.closest(".group").cloneNode(true);
+    const heads = all("thead th", take.parentNode.parentNode), title = element("h3", `${to.name} `);
+    [...take.children].forEach((cell, i) => {
+      if (!i || !cell.textContent) return;
+      const told = element("dd", "");
+      told.append(...cell.cloneNode(true).childNodes);
+      list.append(element("dt", heads[i].textContent), told);
+    });
+    one(".scroll", group).replaceWith(list);
+    const noticed = one(".noticed", group);
     if (noticed && noticed.dataset.with !== to.name) noticed.remove();
-    one("h3", copy).firstChild.textContent = `${to.name} `;
-    for (const part of [copy, ...all("[id]", copy)]) part.removeAttribute("id");
-    for (const part of [copy, ...all("[hidden]", copy)]) part.hidden = false;
+    title.append(element("span", one("h3", note).firstChild.textContent, { class: "verdict" }));
+    group.prepend(title);
+    const copy = note.cloneNode(false);
+    copy.append(one(".sign", note).cloneNode(true), group);
     return copy;
   }
 

@@ -1,5 +1,5 @@
 /* What a recipe page can do more with script: other portions, cups or grams, things ticked off,
- * the note for what a reader owns, a screen that stays on. Every word comes from the page. */
+ * a screen that stays on. Every word comes from the page. */
 import { amountText, countedText, gramsText, kitchenText, unevenCount } from "./amounts.js";
 
 const recipe = document.querySelector(".recipe");
@@ -214,45 +214,13 @@ if (recipe) {
 
   /* -- swaps ------------------------------------------------------------------------------------ */
 
-  const takes = all(".swaps .takes > li").map((take) => ({
-    take, note: take.closest(".note"), fold: take.closest("details"),
-    words: take.dataset.to.toLowerCase().split(/[\s-]+/),
-  }));
-
-  function setUpPick(pick) {
-    const input = one("input", pick), said = one("output", pick);
-    pick.hidden = takes.length === 0;
-    input.addEventListener("input", () => {
-      const asked = input.value.toLowerCase().split(/\s+/).filter(Boolean);
-      const fits = ({ words }) => asked.every((word) => words.some((own) => own.startsWith(word)));
-      const found = asked.length ? takes.filter(fits) : takes;
-      const kept = new Set(found.flatMap(({ take, note, fold }) => [take, note, fold]));
-      for (const { take, note, fold } of takes) {
-        for (const part of [take, note, fold]) part.hidden = !kept.has(part);
-        fold.open = asked.length > 0 && kept.has(fold);
-      }
-      said.textContent = !asked.length ? "" : found.length
-        ? `${found.length} ${said.dataset.some}` : said.dataset.none;
-    });
-  }
-
   /* Fetched once somebody wants it, or a shared address has swaps in it. */
   function setUpPicker(picker) {
     const start = async () => (await import("./picker.js")).start({
       recipe, picker, lines, showAmounts, keepInAddress });
-    picker.hidden = takes.length === 0;
+    picker.hidden = false;
     picker.addEventListener("toggle", start, { once: true });
     if (new URLSearchParams(location.search).has("swap")) picker.open = true;
-  }
-
-  /* A link to one note opens what it is folded in. */
-  function openTarget() {
-    const id = decodeURIComponent(location.hash.slice(1));
-    const target = id && document.getElementById(id);
-    const fold = target && target.closest("details");
-    if (!fold || fold.open) return;
-    fold.open = true;
-    target.scrollIntoView();
   }
 
   const tools = one(".tools");
@@ -267,10 +235,8 @@ if (recipe) {
   const method = one(".method .prose");
   setUpTicks(all(".method .prose > ol > li").map((step) => [step, ""]), `steps ${slug}`,
     (words, i) => `${method.dataset.wordDone} ${i + 1}`);
-  const pick = one(".pick");
-  if (pick) setUpPick(pick);
   const picker = one(".picker");
   if (picker) setUpPicker(picker);
-  addEventListener("hashchange", openTarget);
-  openTarget();
+  /* Addresses of notes, from when they stood on this page. */
+  if (location.hash.startsWith("#swap-")) location.replace(`swaps/${location.hash}`);
 }

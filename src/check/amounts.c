@@ -16,17 +16,13 @@ typedef struct {
 } line_use;
 
 /* "If it is too thick, 1 tablespoon of milk" is beyond what the list has. */
-static bool is_aside(const check_case *with, const passage *in, const mention *m) {
-    return m->more || wording_is_conditional(with->a, sentence_around(in->words, m->at));
+static bool is_aside(sentence *around, const passage *in, const mention *m) {
+    sentence_move(around, in->words, m->at);
+    return m->more || sentence_is_conditional(around);
 }
 
 static void take_amount(const check_case *with, line_use *use, const passage *in,
                         const mention *m) {
-    bool pinch = m->in && m->in->sort == UNIT_PINCH;
-    if (m->loose || pinch || is_aside(with, in, m)) {
-        use->open = true;
-        return;
-    }
     if (m->grams <= 0) {
         problem_note(with->found, "amounts", PROBLEM_WARNING,
                      passage_place(&with->text, in, m->amount_at),
@@ -40,14 +36,25 @@ static void take_amount(const check_case *with, line_use *use, const passage *in
     use->last = m;
 }
 
-static void take(const check_case *with, line_use uses[], const passage *in, const mention *m) {
-    if (m->line == MENTION_NO_LINE || !m->what)
-        return;
-    line_use *use = &uses[m->line];
-    if (m->amount_length || m->share > 0)
-        take_amount(with, use, in, m);
-    else
-        use->open = true;
+/* It states how much of its line goes in. */
+static bool is_amount(sentence *around, const passage *in, const mention *m) {
+    bool pinch = m->in && m->in->sort == UNIT_PINCH;
+    return (m->amount_length || m->share > 0) && !m->loose && !pinch && !is_aside(around, in, m);
+}
+
+static void take_all(const check_case *with, line_use uses[], size_t passage_index) {
+    const passage *in = &with->text.items[passage_index];
+    const mentions *said = &with->said[passage_index];
+    sentence around = {.a = with->a};
+    for (size_t i = 0; i < said->count; i++) {
+        const mention *m = &said->items[i];
+        if (m->line == MENTION_NO_LINE || !m->what)
+            continue;
+        if (is_amount(&around, in, m))
+            take_amount(with, &uses[m->line], in, m);
+        else
+            uses[m->line].open = true;
+    }
 }
 
 static void report(const check_case *with, size_t line, const line_use *use, double wanted_g,
@@ -73,11 +80,9 @@ static void compare(const check_case *with, size_t line, const line_use *use) {
 void check_amounts(check_case *with) {
     size_t lines = with->of->lines.count;
     line_use *uses = ARENA_ARRAY(with->a, line_use, lines);
-    for (size_t i = 0; i < with->text.count; i++) {
-        const passage *in = &with->text.items[i];
-        for (size_t k = 0; in->sort == PASSAGE_METHOD && k < with->said[i].count; k++)
-            take(with, uses, in, &with->said[i].items[k]);
-    }
+    for (size_t i = 0; i < with->text.count; i++)
+        if (with->text.items[i].sort == PASSAGE_METHOD)
+            take_all(with, uses, i);
     for (size_t i = 0; i < lines; i++)
         compare(with, i, &uses[i]);
 }

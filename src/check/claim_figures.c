@@ -19,6 +19,13 @@ typedef struct {
     size_t word; /* of the passage: the one behind the claim */
 } figure_claim;
 
+/* What the figures of a sentence are said of. */
+typedef struct {
+    const macros *of;
+    double times;      /* of those figures */
+    const char *words; /* "a portion"; null: not known yet */
+} claim_base;
+
 static const struct {
     const char *word;
     nutrient of;
@@ -131,22 +138,15 @@ static bool claim_at(const check_case *with, const prose *all, size_t i, const p
 
 /* -- what it is said of ------------------------------------------------------------------------ */
 
-typedef struct {
-    const macros *of;
-    double times;      /* of those figures */
-    const char *words; /* "a portion" */
-} claim_base;
-
 static bool says_each(const prose *all, size_t i, const char *const nouns[], size_t count) {
     static const char *const each[] = {"per", "a", "an", "each", "every", "the", "one"};
     return i > 0 && IS_WORD(all, i - 1, each) && prose_word_among(all, i, nouns, count);
 }
 
-static bool sentence_says_each(const check_case *with, const figure_claim *c,
-                               const char *const nouns[], size_t count) {
-    prose all = prose_of(with->a, sentence_around(c->in->words, c->at));
-    for (size_t i = 0; i < all.count; i++)
-        if (says_each(&all, i, nouns, count))
+static bool sentence_says_each(sentence *around, const char *const nouns[], size_t count) {
+    const prose *all = sentence_prose(around);
+    for (size_t i = 0; i < all->count; i++)
+        if (says_each(all, i, nouns, count))
             return true;
     return false;
 }
@@ -162,19 +162,18 @@ static const char *one_of(const check_case *with) {
 }
 
 /* A portion, unless the sentence speaks of 100 g, of the batch, or of one piece. */
-static claim_base base_of(const check_case *with, const figure_claim *c) {
+static claim_base base_of(const check_case *with, sentence *around) {
     static const char *const portions[] = {"portion", "serving"};
     static const char *const wholes[] = {"batch", "altogether", "total"};
     const recipe *of = with->of;
     const char *const pieces[] = {"piece", "pieces", one_of(with)};
-    span sentence = sentence_around(c->in->words, c->at);
-    if (span_find(sentence, "100 g") < sentence.length)
+    if (span_find(around->words, "100 g") < around->words.length)
         return (claim_base){&with->figures.per_100_g, 1, "100 g"};
-    if (sentence_says_each(with, c, portions, COUNT(portions)))
+    if (sentence_says_each(around, portions, COUNT(portions)))
         return (claim_base){&with->figures.portion, 1, "a portion"};
-    if (WORDING_HAS(with->a, sentence, wholes))
+    if (SENTENCE_HAS(around, wholes))
         return (claim_base){&with->figures.batch, 1, "the batch"};
-    if (of->makes.count > 1 && sentence_says_each(with, c, pieces, COUNT(pieces)))
+    if (of->makes.count > 1 && sentence_says_each(around, pieces, COUNT(pieces)))
         return (claim_base){&with->figures.batch, 1 / of->makes.count,
                             arena_format(with->a, "one %s", pieces[2])};
     return (claim_base){&with->figures.portion, 1, "a portion"};
@@ -192,8 +191,7 @@ static bool is_borne_out(const figure_claim *c, double figure, bool lower_bound)
     return (c->says == SAYS_LESS || enough) && (c->says == SAYS_MORE || little);
 }
 
-static void judge(const check_case *with, const figure_claim *c) {
-    claim_base base = base_of(with, c);
+static void judge(const check_case *with, const figure_claim *c, claim_base base) {
     bool lacking = base.of->lacking >> c->of & 1u;
     double figure = base.of->of.of[c->of] * base.times;
     if (with->of->unweighed || !nutrient_known(&base.of->of, c->of) ||
@@ -208,16 +206,25 @@ static void judge(const check_case *with, const figure_claim *c) {
         lacking ? "at least " : "", worked_out);
 }
 
-void check_claim_figures(check_case *with) {
-    for (size_t i = 0; i < with->text.count; i++) {
-        const passage *in = &with->text.items[i];
-        prose all = prose_of(with->a, in->words);
-        for (size_t k = 0; k < all.count; k++) {
-            figure_claim claim = {0};
-            if (claim_at(with, &all, k, in, &claim)) {
-                judge(with, &claim);
-                k = claim.word - 1;
-            }
-        }
+static void search(const check_case *with, const passage *in) {
+    prose all = prose_of(with->a, in->words);
+    sentence around = {.a = with->a};
+    claim_base base = {0};
+    span said_in = {0};
+    for (size_t i = 0; i < all.count; i++) {
+        figure_claim claim = {0};
+        if (!claim_at(with, &all, i, in, &claim))
+            continue;
+        sentence_move(&around, in->words, claim.at);
+        if (!base.words || around.words.at != said_in.at)
+            base = base_of(with, &around);
+        said_in = around.words;
+        judge(with, &claim, base);
+        i = claim.word - 1;
     }
+}
+
+void check_claim_figures(check_case *with) {
+    for (size_t i = 0; i < with->text.count; i++)
+        search(with, &with->text.items[i]);
 }

@@ -74,25 +74,49 @@ static size_t form_at(const prose *all, size_t i, const char *form, size_t *thin
 typedef struct {
     const passage *in;
     const prose *all;
+    const mentions *said;
     size_t from, count; /* words */
+    sentence *around;
 } words_claim;
 
-/* "with low-fat quark": the words are about an ingredient, or, in a longer text, may be. */
-static bool is_of_ingredient(const check_case *with, const words_claim *c, size_t passage_index) {
-    const mentions *said = &with->said[passage_index];
-    size_t end = c->all->items[c->from + c->count - 1].end;
-    span sentence = sentence_around(c->in->words, c->all->items[c->from].at);
-    size_t from = (size_t)(sentence.at - c->in->words.at);
-    bool longer = c->in->sort == PASSAGE_METHOD || c->in->sort == PASSAGE_NOTE;
-    for (size_t i = 0; i < said->count; i++) {
-        const mention *m = &said->items[i];
-        bool follows = m->name_at >= end && m->name_at <= end + 1 && !m->loose;
-        bool covers = m->name_at <= c->all->items[c->from].at && m->name_at + m->name_length >= end;
-        bool near = longer && m->at >= from && m->at < from + sentence.length;
-        if (follows || covers || near)
+static size_t claim_start(const words_claim *c) {
+    return c->all->items[c->from].at;
+}
+
+static size_t claim_end(const words_claim *c) {
+    return c->all->items[c->from + c->count - 1].end;
+}
+
+/* Names do not overlap, so that of those from a byte on only the first two can be so near. */
+enum { NEAR_MOST = 2 };
+
+/* "low-fat quark", or part of an ingredient's name. */
+static bool is_beside_name(const words_claim *c) {
+    size_t first = mentions_from(c->said, claim_end(c) - 1);
+    for (size_t i = first; i < c->said->count && i < first + NEAR_MOST; i++) {
+        const mention *m = &c->said->items[i];
+        bool follows = m->name_at >= claim_end(c) && m->name_at <= claim_end(c) + 1 && !m->loose;
+        if (follows || m->name_at <= claim_start(c))
             return true;
     }
     return false;
+}
+
+/* The sentence mentions an ingredient. */
+static bool is_among_ingredients(const words_claim *c) {
+    sentence_move(c->around, c->in->words, claim_start(c));
+    size_t from = (size_t)(c->around->words.at - c->in->words.at);
+    size_t first = mentions_from(c->said, from);
+    for (size_t i = first; i < c->said->count && i < first + NEAR_MOST; i++)
+        if (c->said->items[i].at >= from && c->said->items[i].at < from + c->around->words.length)
+            return true;
+    return false;
+}
+
+/* "with low-fat quark": the words are about an ingredient, or, in a longer text, may be. */
+static bool is_of_ingredient(const words_claim *c) {
+    bool longer = c->in->sort == PASSAGE_METHOD || c->in->sort == PASSAGE_NOTE;
+    return is_beside_name(c) || (longer && is_among_ingredients(c));
 }
 
 static const claim *claim_called(const claims *all, const char *const called[]) {
@@ -103,49 +127,66 @@ static const claim *claim_called(const claims *all, const char *const called[]) 
     return NULL;
 }
 
-static void judge(const check_case *with, const words_claim *c, const char *const called[]) {
-    const site_settings *settings = &with->site->folder->settings;
-    protein_quality quality = quality_of(with->a, with->of);
-    claims all = claims_of(with->a, with->of, &with->figures, &quality, settings->law);
-    const claim *it = claim_called(&all, called);
+/* What the recipe may claim, by the site's law: asked for only where words claim something. */
+typedef struct {
+    const check_case *with;
+    claims all;
+    bool known;
+} law_book;
+
+static const claims *claims_by(law_book *book) {
+    const check_case *with = book->with;
+    if (!book->known) {
+        protein_quality quality = quality_of(with->a, with->of);
+        book->all = claims_of(with->a, with->of, &with->figures, &quality,
+                              with->site->folder->settings.law);
+        book->known = true;
+    }
+    return &book->all;
+}
+
+static void judge(law_book *book, const words_claim *c, const char *const called[]) {
+    const check_case *with = book->with;
+    const claim *it = claim_called(claims_by(book), called);
     if (!it || !it->tested || it->holds)
         return;
-    size_t at = c->all->items[c->from].at, end = c->all->items[c->from + c->count - 1].end;
+    size_t at = claim_start(c), end = claim_end(c);
     problem_note(
         with->found, "claim-words", PROBLEM_WARNING, passage_place(&with->text, c->in, at),
         arena_format(with->a, "as %s has it; take the words out, or mend the recipe", it->rule),
         "\"%.*s\": %s", (int)(end - at), c->in->words.at + at, it->because);
 }
 
-static void take(const check_case *with, const words_claim *c, size_t passage_index,
-                 claim_sort sort, span thing) {
-    size_t end = c->all->items[c->from + c->count - 1].end;
-    if (wording_is_asked(c->in->words, end) || wording_is_denied(c->all, c->from) ||
-        is_of_ingredient(with, c, passage_index))
+static void take(law_book *book, const words_claim *c, claim_sort sort, span thing) {
+    if (wording_is_asked(c->in->words, claim_end(c)) || wording_is_denied(c->all, c->from) ||
+        is_of_ingredient(c))
         return;
     for (size_t i = 0; i < COUNT(claim_names); i++)
         if (claim_names[i].sort == sort && span_is(thing, claim_names[i].thing)) {
-            judge(with, c, claim_names[i].claims);
+            judge(book, c, claim_names[i].claims);
             return;
         }
 }
 
-static void search(const check_case *with, size_t passage_index) {
+static void search(law_book *book, size_t passage_index) {
+    const check_case *with = book->with;
     const passage *in = &with->text.items[passage_index];
     prose all = prose_of(with->a, in->words);
+    sentence around = {.a = with->a};
     for (size_t i = 0; i < all.count; i++)
         for (size_t k = 0; k < COUNT(forms); k++) {
             size_t thing = i, count = form_at(&all, i, forms[k].words, &thing);
             if (!count)
                 continue;
-            words_claim told = {in, &all, i, count};
-            take(with, &told, passage_index, forms[k].sort, prose_word(&all, thing));
+            words_claim told = {in, &all, &with->said[passage_index], i, count, &around};
+            take(book, &told, forms[k].sort, prose_word(&all, thing));
             i += count - 1;
             break;
         }
 }
 
 void check_claim_words(check_case *with) {
+    law_book book = {.with = with};
     for (size_t i = 0; i < with->text.count; i++)
-        search(with, i);
+        search(&book, i);
 }

@@ -145,23 +145,24 @@ static size_t told_at(const prose *all, size_t i, bool brief, const freedom **of
 
 /* "gluten-free oats" is a word on the oats. */
 static bool is_of_ingredient(const mentions *said, size_t end) {
-    for (size_t i = 0; i < said->count; i++)
-        if (said->items[i].name_at == end + 1 && !said->items[i].loose)
-            return true;
-    return false;
+    size_t i = mentions_from(said, end + 1);
+    return i < said->count && said->items[i].name_at == end + 1 && !said->items[i].loose;
 }
 
 /* "no almond meal": the thing is an ingredient's first word. */
 static bool names_more(const mentions *said, size_t end) {
-    for (size_t i = 0; i < said->count; i++)
-        if (said->items[i].name_at < end &&
-            said->items[i].name_at + said->items[i].name_length > end)
-            return true;
-    return false;
+    size_t i = mentions_from(said, end);
+    return i < said->count && said->items[i].name_at < end;
+}
+
+/* What may be, not what is. */
+static bool is_offered(sentence *around, const freedom_claim *c, bool brief) {
+    sentence_move(around, c->in->words, c->at);
+    return sentence_is_option(around) || (!brief && sentence_is_advice(around));
 }
 
 /* The first freedom told from word `*i` on that is said of the whole; `*i` moves behind it. */
-static bool next_claim(const check_case *with, const prose *all, const mentions *said, size_t *i,
+static bool next_claim(sentence *around, const prose *all, const mentions *said, size_t *i,
                        freedom_claim *out) {
     bool brief = out->in->sort <= PASSAGE_TAG;
     while (*i < all->count) {
@@ -172,12 +173,8 @@ static bool next_claim(const check_case *with, const prose *all, const mentions 
         size_t end = all->items[at + words - 1].end;
         out->at = all->items[at].at;
         out->length = end - out->at;
-        span sentence = sentence_around(out->in->words, out->at);
-        bool advice = wording_is_asked(out->in->words, end) ||
-                      wording_is_option(with->a, sentence) ||
-                      (!brief && wording_is_advice(with->a, sentence));
-        if (!advice && !wording_is_denied(all, at) && !is_of_ingredient(said, end) &&
-            !names_more(said, end))
+        if (!wording_is_asked(out->in->words, end) && !is_offered(around, out, brief) &&
+            !wording_is_denied(all, at) && !is_of_ingredient(said, end) && !names_more(said, end))
             return true;
     }
     return false;
@@ -187,7 +184,8 @@ static void search(const check_case *with, size_t passage_index) {
     const passage *in = &with->text.items[passage_index];
     prose all = prose_of(with->a, in->words);
     freedom_claim c = {.in = in};
-    for (size_t i = 0; next_claim(with, &all, &with->said[passage_index], &i, &c);)
+    sentence around = {.a = with->a};
+    for (size_t i = 0; next_claim(&around, &all, &with->said[passage_index], &i, &c);)
         judge(with, &c);
 }
 
@@ -197,7 +195,8 @@ static void search_caution(const check_case *with, const char *caution) {
     prose all = prose_of(with->a, in.words);
     mentions said = mentions_in(with->a, &with->called, in.words);
     freedom_claim c = {.in = &in};
-    for (size_t i = 0; next_claim(with, &all, &said, &i, &c);) {
+    sentence around = {.a = with->a};
+    for (size_t i = 0; next_claim(&around, &all, &said, &i, &c);) {
         const recipe_line *by = contradiction(with, c.of, false);
         if (by)
             problem_note(with->found, "free-of", PROBLEM_ERROR, by->at,

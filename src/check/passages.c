@@ -79,12 +79,17 @@ size_t passages_offset(const passages *of, place at) {
 }
 
 place passage_place(const passages *of, const passage *in, size_t offset) {
-    size_t i = in->bits.count;
-    while (i > 1 && in->bits.items[i - 1].at > offset)
-        i--;
-    if (i == 0)
+    if (in->bits.count == 0)
         return (place){of->file, 1, 1};
-    const passage_bit *bit = &in->bits.items[i - 1];
+    size_t low = 0, high = in->bits.count; /* the last that begins at or before it, by halves */
+    while (high - low > 1) {
+        size_t middle = low + (high - low) / 2;
+        if (in->bits.items[middle].at <= offset)
+            low = middle;
+        else
+            high = middle;
+    }
+    const passage_bit *bit = &in->bits.items[low];
     return passages_place(of, bit->source + (offset > bit->at ? offset - bit->at : 0));
 }
 

@@ -14,7 +14,7 @@ typedef struct {
     prose all;
     const mention *said; /* the mentions inside it */
     size_t count;
-} sentence;
+} saying;
 
 /* -- what is advised --------------------------------------------------------------------------- */
 
@@ -26,12 +26,12 @@ typedef struct {
     bool against;           /* "do not swap …" */
 } advice;
 
-static span between(const sentence *s, const mention *one, const mention *other) {
+static span between(const saying *s, const mention *one, const mention *other) {
     size_t from = one->name_at + one->name_length;
     return (span){s->in->words.at + from, other->at > from ? other->at - from : 0};
 }
 
-static span name_of(const sentence *s, const mention *m) {
+static span name_of(const saying *s, const mention *m) {
     return (span){s->in->words.at + m->name_at, m->name_length};
 }
 
@@ -43,11 +43,11 @@ static bool is_newcomer(const mention *m) {
     return m->lines == 0 && m->what;
 }
 
-static span before(const sentence *s, const mention *m) {
+static span before(const saying *s, const mention *m) {
     return span_first(s->words, m->at > s->from ? m->at - s->from : 0);
 }
 
-static span behind(const sentence *s, const mention *m) {
+static span behind(const saying *s, const mention *m) {
     return span_from(s->words, m->name_at + m->name_length - s->from);
 }
 
@@ -58,23 +58,21 @@ static bool is_instead(const check_case *with, span gap) {
 }
 
 /* "swap OLD for NEW": a verb before the old one, a joint between. */
-static bool is_swapped_for(const check_case *with, const sentence *s, const mention *old,
-                           span gap) {
+static bool is_swapped_for(const check_case *with, const saying *s, const mention *old, span gap) {
     static const char *const verbs[] = {"swap", "replace", "exchange", "trade", "change"};
     static const char *const joints[] = {"for", "with", "by"};
     return WORDING_HAS(with->a, before(s, old), verbs) && WORDING_HAS(with->a, gap, joints);
 }
 
 /* "substitute NEW for OLD" */
-static bool is_substituted(const check_case *with, const sentence *s, const mention *new_,
-                           span gap) {
+static bool is_substituted(const check_case *with, const saying *s, const mention *new_, span gap) {
     static const char *const verbs[] = {"substitute"};
     static const char *const joints[] = {"for"};
     return WORDING_HAS(with->a, before(s, new_), verbs) && WORDING_HAS(with->a, gap, joints);
 }
 
 /* Only what is advised counts, not what is told ("with whey in place of casein it weeps"). */
-static bool is_advice(const check_case *with, const sentence *s) {
+static bool is_advice(const check_case *with, const saying *s) {
     static const char *const words[] = {"use",   "swap",  "replace", "substitute", "can",
                                         "could", "works", "work",    "take",       "try",
                                         "fine",  "put",   "may",     "exchange"};
@@ -82,7 +80,7 @@ static bool is_advice(const check_case *with, const sentence *s) {
 }
 
 /* Denied, by a word ahead of byte `end` of the passage. */
-static bool is_against(const check_case *with, const sentence *s, size_t end) {
+static bool is_against(const check_case *with, const saying *s, size_t end) {
     static const char *const words[] = {"not", "never", "no", "cannot", "avoid", "don"};
     span said = span_first(s->words, end - s->from);
     return WORDING_HAS(with->a, said, words) || span_find(said, "n't") < said.length ||
@@ -90,7 +88,7 @@ static bool is_against(const check_case *with, const sentence *s, size_t end) {
 }
 
 /* Two mentions side by side of which one replaces the other. */
-static bool pair_read(const check_case *with, const sentence *s, size_t i, advice *out) {
+static bool pair_read(const check_case *with, const saying *s, size_t i, advice *out) {
     const mention *one = &s->said[i], *other = &s->said[i + 1];
     span gap = between(s, one, other);
     bool new_first = is_newcomer(one) && is_line(other);
@@ -117,7 +115,7 @@ static bool only_line_of(const recipe *of, const ingredient *what, size_t *line)
 }
 
 /* "whey works too": instead of the one line of its family. */
-static bool works_too(const check_case *with, const sentence *s, size_t i, advice *out) {
+static bool works_too(const check_case *with, const saying *s, size_t i, advice *out) {
     static const char *const works[] = {"works", "work", "do"};
     static const char *const too[] = {"too", "well", "instead", "also", "fine"};
     const mention *m = &s->said[i];
@@ -143,7 +141,7 @@ static const char *decider(arena *a, decision by) {
     return arena_format(a, "the rule \"%s\" says", by.rule->id ? by.rule->id : "?");
 }
 
-static void judge(const check_case *with, const sentence *s, const advice *given) {
+static void judge(const check_case *with, const saying *s, const advice *given) {
     decision by = decide(&with->site->folder->book, with->about, given->line, given->with, NULL);
     verdict says = decision_says(by);
     if (says != (given->against ? VERDICT_WORKS : VERDICT_AVOID))
@@ -158,8 +156,11 @@ static void judge(const check_case *with, const sentence *s, const advice *given
 
 /* -- sentences --------------------------------------------------------------------------------- */
 
-static void take(const check_case *with, const sentence *s) {
-    for (size_t i = 0; i < s->count; i++) {
+/* What is longer is no sentence that advises; and each pair in it is asked for all before it. */
+enum { SAYING_MOST = 2000 };
+
+static void take(const check_case *with, const saying *s) {
+    for (size_t i = 0; s->words.length <= SAYING_MOST && i < s->count; i++) {
         advice given;
         if ((i + 1 < s->count && pair_read(with, s, i, &given)) || works_too(with, s, i, &given))
             judge(with, s, &given);
@@ -170,7 +171,7 @@ static void search(const check_case *with, size_t passage_index) {
     const passage *in = &with->text.items[passage_index];
     const mentions *said = &with->said[passage_index];
     for (size_t i = 0; i < said->count;) {
-        sentence s = {.in = in, .words = sentence_around(in->words, said->items[i].at)};
+        saying s = {.in = in, .words = sentence_around(in->words, said->items[i].at)};
         s.from = (size_t)(s.words.at - in->words.at);
         s.said = &said->items[i];
         while (i < said->count && said->items[i].at < s.from + s.words.length) {

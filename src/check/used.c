@@ -53,7 +53,7 @@ static void report_unused(const check_case *with, line_set used) {
 /* -- used, never listed ------------------------------------------------------------------------ */
 
 /* For the tin, for the bench, or from the tap. */
-static bool is_at_hand(const check_case *with, const passage *in, const mention *m) {
+static bool is_at_hand(sentence *around, const mention *m) {
     static const char *const greasing[] = {
         "grease",  "oil",     "oiled", "brush",   "tin",      "tins",  "pan",     "tray",
         "griddle", "iron",    "dust",  "dusted",  "line",     "lined", "floured", "bench",
@@ -62,11 +62,11 @@ static bool is_at_hand(const check_case *with, const passage *in, const mention 
     if (words_index(span_of(m->what->name), always, COUNT(always)) < COUNT(always))
         return m->amount_length == 0 || (m->in && m->in->sort == UNIT_PINCH);
     bool greases = m->what->in == FAMILY_FAT || m->what->in == FAMILY_FLOUR;
-    return greases && WORDING_HAS(with->a, sentence_around(in->words, m->at), greasing);
+    return greases && SENTENCE_HAS(around, greasing);
 }
 
 /* Likened, served beside, advised: anything but put in. */
-static bool is_put_in(const check_case *with, const passage *in, const mention *m) {
+static bool is_put_in(sentence *around) {
     static const char *const adding[] = {
         "add",  "stir",     "fold",    "mix",      "whisk", "beat",    "blend",  "pour",
         "sift", "sprinkle", "scatter", "rub",      "knead", "melt",    "cream",  "combine",
@@ -75,8 +75,7 @@ static bool is_put_in(const check_case *with, const passage *in, const mention *
         "like", "as",    "than",  "serve",  "serving", "eat",   "instead", "swap",
         "use",  "if",    "can",   "not",    "never",   "no",    "without", "place",
         "or",   "looks", "smell", "smells", "taste",   "tastes"};
-    span sentence = sentence_around(in->words, m->at);
-    return WORDING_HAS(with->a, sentence, adding) && !WORDING_HAS(with->a, sentence, others);
+    return SENTENCE_HAS(around, adding) && !SENTENCE_HAS(around, others);
 }
 
 /* A line of that family that the method never uses: what is probably meant. */
@@ -101,19 +100,28 @@ static void report_unlisted(const check_case *with, const passage *in, const men
                  in->words.at + m->name_at);
 }
 
+/* What a passage of the method takes, and the list has not. */
+static void search_unlisted(const check_case *with, size_t passage_index, line_set used) {
+    const passage *in = &with->text.items[passage_index];
+    const mentions *said = &with->said[passage_index];
+    sentence around = {.a = with->a};
+    for (size_t i = 0; i < said->count; i++) {
+        const mention *m = &said->items[i];
+        if (m->lines || !m->what || m->loose)
+            continue;
+        sentence_move(&around, in->words, m->at);
+        if (!is_at_hand(&around, m) && is_put_in(&around))
+            report_unlisted(with, in, m, used);
+    }
+}
+
 void check_used(check_case *with) {
     line_set used = lines_used(with, PASSAGE_METHOD);
     if (!used) /* "Mix and bake": all of it is meant */
         return;
     used |= lines_used(with, PASSAGE_NOTE);
     report_unused(with, used);
-    for (size_t i = 0; i < with->text.count; i++) {
-        const passage *in = &with->text.items[i];
-        for (size_t k = 0; in->sort == PASSAGE_METHOD && k < with->said[i].count; k++) {
-            const mention *m = &with->said[i].items[k];
-            if (!m->lines && m->what && !m->loose && !is_at_hand(with, in, m) &&
-                is_put_in(with, in, m))
-                report_unlisted(with, in, m, used);
-        }
-    }
+    for (size_t i = 0; i < with->text.count; i++)
+        if (with->text.items[i].sort == PASSAGE_METHOD)
+            search_unlisted(with, i, used);
 }

@@ -295,6 +295,10 @@ static void read_another(lead *l) {
     l->next = word_from(l->all, l->next, at + used);
 }
 
+/* A bracket that closes further off holds more than an amount; nor is each of many open ones to be
+ * looked for to the end of the text. */
+enum { BRACKET_MOST = 200 };
+
 /* "(30 g)" behind a unit says the same twice: both would have to change. */
 static void read_bracket(lead *l) {
     const prose *all = l->all;
@@ -303,8 +307,9 @@ static void read_bracket(lead *l) {
     size_t open = blanks(rest);
     if (!l->into.amount_length || !span_begins(span_from(rest, open), "("))
         return;
-    size_t close = span_find(rest, ")");
-    if (close == rest.length)
+    span near = span_first(rest, BRACKET_MOST);
+    size_t close = span_find(near, ")");
+    if (close == near.length)
         return;
     l->spoilt = true;
     l->next = word_from(all, l->next, end + close);
@@ -462,4 +467,17 @@ mentions mentions_in(arena *a, const mention_names *called, span words) {
         }
     }
     return found;
+}
+
+size_t mentions_from(const mentions *all, size_t at) {
+    size_t low = 0, high = all->count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        const mention *m = &all->items[middle];
+        if (m->name_at + m->name_length > at)
+            high = middle;
+        else
+            low = middle + 1;
+    }
+    return low;
 }

@@ -52,4 +52,7 @@ typedef struct {
 /* All mentions in `words`, in order, none overlapping; in `a`. `words` is borrowed. */
 mentions mentions_in(arena *a, const mention_names *called, span words);
 
+/* The first of `all` whose name ends behind byte `at`; all->count: none does. */
+size_t mentions_from(const mentions *all, size_t at);
+
 #endif

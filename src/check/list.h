@@ -26,6 +26,7 @@
     CHECK("rule-hidden", "a rule that others always go before", NULL, false)                       \
     CHECK("swap-unanswered", "a swap that readers ask for and nothing answers", NULL, false)       \
     /* found in reading */                                                                         \
+    CHECK("trial-works", "a trial that \"works\" with amounts changed", NULL, false)               \
     CHECK("portion", "a portion that does not divide what the recipe makes", NULL, false)          \
     CHECK("not-weighed", "a line that counts for nothing", NULL, false)                            \
     CHECK("heaped", "a heaped spoon, weighed as level", NULL, false)                               \

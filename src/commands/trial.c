@@ -290,7 +290,7 @@ const command command_trial = {
             "keeps its comments and order; a file with an error in it is left alone.",
     .options = {{"--verdict", "WORD", "works, adjust, different or avoid"},
                 {"--date", "DATE", "year-month-day; today when left out"},
-                {"--liquid", "AMOUNT", "liquid added or held back: +30 g, -15 g"},
+                {"--liquid", "AMOUNT", "liquid added or held back: +30 g milk, -15 g"},
                 {"--texture", "WORDS", "for example \"rubbery, dry\""},
                 {"--height", "LENGTH", "of the swapped bake: 9 mm"},
                 {"--spread", "LENGTH", "of the swapped bake: 92 mm"},

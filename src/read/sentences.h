@@ -91,6 +91,7 @@
     PLAIN(ONE_FOR_OTHER, "one-for-other", 2, "new old")                                            \
     PLAIN(WITH_LESS_LIQUID, "with-less-liquid", 2, "amounts liquid")                               \
     PLAIN(WITH_MORE_LIQUID, "with-more-liquid", 2, "amounts liquid")                               \
+    PLAIN(WITH_CHANGE, "with-change", 2, "amounts change")                                         \
     PLAIN(OTHER_BAKES_HERE, "other-bakes-here", 0, "")                                             \
     COUNTED(TRIED_ELSEWHERE, "tried-elsewhere", 1, "count")                                        \
     COUNTED(TRIED_AND_AGREED, "tried-and-agreed", 2, "count agreement")                            \

@@ -1,8 +1,11 @@
 #include "read/trials.h"
 
 #include "base/words.h"
+#include "measure/weigh.h"
 #include "read/fields.h"
 #include "read/rules.h"
+
+#include <math.h>
 
 static const char *const keys[] = {"recipe",  "replace",  "with",     "liquid",  "date", "verdict",
                                    "texture", "measured", "pictures", "remarks", "by"};
@@ -21,6 +24,82 @@ static bool read_side(const trial_reader *r, const char *key, recipe_line *out) 
     return fields_need(r->node, key, "a trial", r->found) &&
            field_located(r->node, key, &written, r->found) &&
            line_read(r->home, written, r->shelf, out, r->found) && out->what;
+}
+
+/* The bytes of a sign at the front of `s`; `*sign` is -1 for a minus. */
+static size_t sign_length(span s, int *sign) {
+    static const struct {
+        const char *written;
+        int sign;
+    } signs[] = {{"+", 1}, {"-", -1}, {"\u2212", -1}};
+    *sign = 1;
+    for (size_t i = 0; i < COUNT(signs); i++)
+        if (span_begins(s, signs[i].written)) {
+            *sign = signs[i].sign;
+            return strlen(signs[i].written);
+        }
+    return 0;
+}
+
+/* "15 g" and nothing else: no liquid is named. */
+static bool is_bare(span words) {
+    span rest = words;
+    (void)span_next_word(&rest);
+    (void)span_next_word(&rest);
+    return span_trim(rest).length == 0;
+}
+
+/* "-15 g", or with the liquid named: "+2 tbsp milk". */
+static void read_liquid(const trial_reader *r, trial *out) {
+    located written;
+    int sign;
+    recipe_line line = {0};
+    weight grams;
+    if (!yaml_get(r->node, "liquid"))
+        return;
+    if (!field_located(r->node, "liquid", &written, r->found))
+        return;
+    span words = span_trim(written.bytes);
+    size_t signed_by = sign_length(words, &sign);
+    words = span_trim(span_from(words, signed_by));
+    if (is_bare(words)) {
+        (void)field_quantity(r->node, "liquid", "g", &out->liquid_g, r->found);
+        return;
+    }
+    written.at.column += (unsigned)signed_by;
+    if (!line_read(r->home, (located){words, written.at}, r->shelf, &line, r->found) ||
+        !line.what || !weigh_line(&line, CUPS_US, &grams, r->found))
+        return;
+    if (grams.grams <= 0)
+        problem_add(r->found, written.at, "for example: liquid: +30 g milk",
+                    "\"liquid\" must say how much");
+    out->liquid_g = sign * grams.grams;
+    out->liquid = line.what;
+}
+
+/* As much of the new as of the old: in the measure they are written in, or by weight. */
+static bool is_as_much(arena *a, const trial *bake) {
+    const double alike = 0.1; /* a tenth: within what two cups of one flour differ by */
+    const recipe_line *old = &bake->replaced, *new = &bake->with;
+    weight old_g, new_g;
+    problems none = problems_in(a);
+    if (!bake->has_amounts ||
+        (old->in == new->in && !old->has_own_weight && !new->has_own_weight &&
+         old->quantity.low == new->quantity.low && old->quantity.high == new->quantity.high))
+        return true;
+    return !weigh_line(old, CUPS_US, &old_g, &none) || !weigh_line(new, CUPS_US, &new_g, &none) ||
+           fabs(new_g.grams - old_g.grams) <= alike * old_g.grams;
+}
+
+/* "works" is the promise that one takes the other's place and changes nothing else. */
+static void doubt_verdict(const trial_reader *r, const trial *bake) {
+    const yaml_node *said = yaml_get(r->node, "verdict");
+    bool as_it_is = bake->liquid_g == 0 && is_as_much(r->home, bake);
+    if (bake->outcome == VERDICT_WORKS && said && !as_it_is)
+        problem_note(r->found, "trial-works", PROBLEM_WARNING, said->at,
+                     "say adjust: it works with the changes stated",
+                     "\"works\" means as it is, and here %s changed",
+                     bake->liquid_g != 0 ? "the liquid is" : "the amount is");
 }
 
 static void read_measures(const yaml_node *group, bake_measures *out, problems *found) {
@@ -83,7 +162,7 @@ static bool read_trial(const trial_reader *r, trial *out) {
     bool sides = read_side(r, "replace", &out->replaced);
     sides = read_side(r, "with", &out->with) && sides;
     out->has_amounts = sides && out->replaced.has_amount && out->with.has_amount;
-    (void)field_quantity(r->node, "liquid", "g", &out->liquid_g, r->found);
+    read_liquid(r, out);
     if (fields_need(r->node, "date", "a trial", r->found))
         (void)field_date(r->node, "date", &out->date, r->found);
     (void)verdict_read(r->node, "a trial", &out->outcome, r->found);
@@ -92,6 +171,7 @@ static bool read_trial(const trial_reader *r, trial *out) {
     read_pictures(r->node, out, r->found);
     (void)field_text(r->node, "remarks", &out->remarks, r->found);
     (void)field_text(r->node, "by", &out->by, r->found);
+    doubt_verdict(r, out);
     return r->found->errors == before;
 }
 

@@ -124,7 +124,8 @@ static const char *point_liquid_text(arena *a, const note_words *by, const balan
     bool added = at->liquid_g.typical > 0;
     range size = added ? at->liquid_g
                        : (range){-at->liquid_g.high, -at->liquid_g.typical, -at->liquid_g.low};
-    const ingredient *liquid = at->liquid_line == SIZE_MAX
+    const ingredient *liquid = at->liquid_apart ? at->liquid_apart
+                               : at->liquid_line == SIZE_MAX
                                    ? pantry_find_folded(by->book->shelf, span_of("water"))
                                    : lines[at->liquid_line].what;
     const char *amount = say_about(a, note_saying(by), liquid, size);

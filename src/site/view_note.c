@@ -47,12 +47,16 @@ const char *note_said_by(arena *a, const swap_note *note) {
 #define LIQUID_WORTH_SAYING_G 1.5
 
 static const char *liquid_name(const note_words *by, const swap_note *note) {
+    if (note->liquid_apart)
+        return note->liquid_apart->name;
     if (note->liquid_line == SIZE_MAX || !by->of->lines.items[note->liquid_line].what)
         return "water";
     return by->of->lines.items[note->liquid_line].what->name;
 }
 
 static const ingredient *liquid_ingredient(const note_words *by, const swap_note *note) {
+    if (note->liquid_apart)
+        return note->liquid_apart;
     if (note->liquid_line != SIZE_MAX)
         return by->of->lines.items[note->liquid_line].what;
     return pantry_find_folded(by->book->shelf, span_of("water"));

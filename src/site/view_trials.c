@@ -89,6 +89,10 @@ static const char *amounts_text(arena *a, const language *in, const trial *bake)
         return amounts;
     bool less = bake->liquid_g < 0;
     const char *liquid = say_weight(a, in, less ? -bake->liquid_g : bake->liquid_g);
+    if (bake->liquid && less)
+        return SAY(a, in, WITH_CHANGE, amounts, SAY(a, in, LESS_OF, liquid, bake->liquid->name));
+    if (bake->liquid)
+        return SAY(a, in, WITH_CHANGE, amounts, SAY(a, in, MORE_OF, liquid, bake->liquid->name));
     return less ? SAY(a, in, WITH_LESS_LIQUID, amounts, liquid)
                 : SAY(a, in, WITH_MORE_LIQUID, amounts, liquid);
 }

@@ -143,10 +143,20 @@ static double goes_g(const exchange *made) {
 
 static const liquid_change liquid_kept = {.line = SIZE_MAX, .rescues = true};
 
+/* The first line of `what` that stays; SIZE_MAX where there is none. */
+static size_t line_of(const exchange *made, const ingredient *what) {
+    const recipe_lines *lines = &made->about->of->lines;
+    for (size_t i = 0; i < lines->count; i++)
+        if (lines->items[i].what == what && !(i < FACTS_LINES_MOST && made->replaced >> i & 1u))
+            return i;
+    return SIZE_MAX;
+}
+
 /* What was added or held back in the bake, in proportion. */
 static liquid_change liquid_tried(arena *a, const exchange *made, const trial *bake) {
     double grams = bake->liquid_g * bake_times(a, bake, made->goes[0].grams);
-    size_t line = liquid_line(made->about, made->replaced, grams);
+    size_t line = bake->liquid ? line_of(made, bake->liquid)
+                               : liquid_line(made->about, made->replaced, grams);
     if (grams == 0 || (grams < 0 && line == SIZE_MAX))
         return liquid_kept;
     return (liquid_change){
@@ -240,6 +250,10 @@ static void set_foods(swap_note *note, const leaving *what, const exchange *made
         after |= note->also_to->allergens;
         diets_after &= diets_of_ingredient(note->also_to);
     }
+    if (note->liquid_apart) {
+        after |= note->liquid_apart->allergens;
+        diets_after &= diets_of_ingredient(note->liquid_apart);
+    }
     for (size_t i = 0; i < what->count; i++) {
         if (made->goes[i].grams >= what->goes[i].grams)
             continue;
@@ -282,7 +296,11 @@ static void set_words(arena *a, swap_note *note) {
 
 static void set_amounts(swap_note *note, const exchange *made, range comes_g,
                         const liquid_change *liquid) {
-    const ingredient *wet = liquid_at(made->about, liquid->line);
+    const trial *bake = note->by.bake;
+    if (bake && bake->liquid && liquid->line == SIZE_MAX && liquid->grams.typical > 0)
+        note->liquid_apart = bake->liquid;
+    const ingredient *wet =
+        note->liquid_apart ? note->liquid_apart : liquid_at(made->about, liquid->line);
     note->from_g = made->goes[0].grams;
     note->second_from_g = made->goes_count == 2 ? made->goes[1].grams : 0;
     note->to_g = comes_g.typical;

@@ -40,7 +40,9 @@ static balance_at settled(const exchange *equal, balance_at of, double share) {
     made.comes.grams = of.to_g.typical;
     made.also_comes.grams = of.also_to_g;
     of.there = true;
-    of.after = exchange_balance(&made, liquid_at(made.about, of.liquid_line), of.liquid_g.typical);
+    const ingredient *liquid =
+        of.liquid_apart ? of.liquid_apart : liquid_at(made.about, of.liquid_line);
+    of.after = exchange_balance(&made, liquid, of.liquid_g.typical);
     of.bowl_change_g = exchange_free_change_g(&made, &of.after, false);
     of.bake_change_g = exchange_free_change_g(&made, &of.after, true);
     of.to_g = range_times(of.to_g, 1 / share);
@@ -70,7 +72,8 @@ balance_comparison balance_compare(const recipe_facts *about, const swap_note *n
                 .to_g = range_times((range){note->to_low_g, note->to_g, note->to_high_g}, share),
                 .also_to_g = note->also_to_g * share,
                 .liquid_g = {note->liquid_low_g, note->liquid_change_g, note->liquid_high_g},
-                .liquid_line = note->liquid_line},
+                .liquid_line = note->liquid_line,
+                .liquid_apart = note->liquid_apart},
             share);
     if (!note->also_to && balance_best(&equal, &best))
         out.at[POINT_BEST] = settled(

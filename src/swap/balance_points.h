@@ -13,11 +13,12 @@ typedef enum {
 } balance_point;
 
 typedef struct {
-    bool there;         /* false: this point has no amounts, and the rest is not set */
-    range to_g;         /* of the replacement */
-    double also_to_g;   /* of the second that comes, where two do */
-    range liquid_g;     /* added (+) or held back (-) */
-    size_t liquid_line; /* of the recipe; SIZE_MAX: plain water */
+    bool there;                     /* false: this point has no amounts, and the rest is not set */
+    range to_g;                     /* of the replacement */
+    double also_to_g;               /* of the second that comes, where two do */
+    range liquid_g;                 /* added (+) or held back (-) */
+    size_t liquid_line;             /* of the recipe; SIZE_MAX: plain water, or `liquid_apart` */
+    const ingredient *liquid_apart; /* as swap_note has it */
     balance after;
     /* More (+) or less free water than as written, in the bowl and in the bake. Far narrower than
      * the ranges of the two apart, since what stays in the batch is uncertain in both alike. */

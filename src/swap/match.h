@@ -16,7 +16,8 @@ typedef struct {
     const char *recipe_file; /* inside recipes/; null when there is none */
     recipe_line replaced, with;
     bool has_amounts;
-    double liquid_g; /* added (+) or held back (-) */
+    double liquid_g;          /* added (+) or held back (-) */
+    const ingredient *liquid; /* what it was of; null: not named */
     const char *date, *remarks, *by;
     verdict outcome;
     word_list texture;

@@ -27,7 +27,9 @@ typedef struct {
     double liquid_change_g, liquid_low_g, liquid_high_g; /* to add (+) or hold back (-) */
     double liquid_needed_g; /* what it would take to keep the free water (+ or -), also where
                                nothing is promised or no line can give as much */
-    size_t liquid_line;    /* the line it is added to or held back from; SIZE_MAX: water is added */
+    size_t liquid_line; /* the line it is added to or held back from; SIZE_MAX: water is added */
+    const ingredient
+        *liquid_apart;     /* a liquid that a bake names and the recipe has not; else null */
     bool past_rescue;      /* more liquid than the batch can take: no amount rescues it */
     bool heated;           /* it is baked: what happens in the bake counts */
     bool uptake_known;     /* false: a water uptake is missing, so no liquid is worked out */

@@ -92,7 +92,8 @@ static void put_what_comes(swapping *s) {
     if (s->note->also_to)
         put_new(s, s->note->also_to, s->note->also_to_g);
     if (s->note->liquid_line == SIZE_MAX && s->note->liquid_change_g > NOTHING_G)
-        put_new(s, s->water, s->note->liquid_change_g);
+        put_new(s, s->note->liquid_apart ? s->note->liquid_apart : s->water,
+                s->note->liquid_change_g);
 }
 
 /* The groups as they were, around the lines that there are now. */

@@ -69,6 +69,63 @@ static void test_least(void **state) {
     arena_free(a);
 }
 
+static void test_liquids(void **state) {
+    (void)state;
+    static const struct {
+        const char *written, *of;
+        double grams;
+    } rows[] = {{"-15 g", "", -15},
+                {"15", "", 15},
+                {"+30 g egg white", "egg white", 30},
+                {"-1/2 lb egg white", "egg white", -226.796185}, /* NIST HB 44: lb = 453.59237 g */
+                {"\u22125 g egg whites", "egg white", -5}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        arena *a = arena_new();
+        problems found;
+        pantry shelf = small_shelf(a);
+        trials all = read_from(a,
+                               arena_format(a,
+                                            "- {recipe: x, replace: pea protein powder, with: "
+                                            "almond butter, liquid: %s, date: 2026-03-01, "
+                                            "verdict: adjust}\n",
+                                            rows[i].written),
+                               &shelf, &found);
+        expect_words(rows[i].written, printed(a, &found), "");
+        expect_number(rows[i].written, all.items[0].liquid_g, rows[i].grams);
+        const ingredient *of = all.items[0].liquid;
+        expect_words(rows[i].written, of ? of->name : "", rows[i].of);
+        arena_free(a);
+    }
+}
+
+/* "works" is as it is; an amount in the same measure is. */
+static void test_works_is_as_it_is(void **state) {
+    (void)state;
+    static const struct {
+        const char *old, *new, *liquid;
+        bool doubted;
+    } rows[] = {{"pea protein powder", "egg white", "0", false},
+                {"60 g pea protein powder", "60 g egg white", "0", false},
+                {"60 g pea protein powder", "64 g egg white", "0", false},
+                {"60 g pea protein powder", "80 g egg white", "0", true},
+                {"2 cups pea protein powder", "2 cups egg white", "0", false},
+                {"60 g pea protein powder", "60 g egg white", "-15 g", true}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        arena *a = arena_new();
+        problems found;
+        pantry shelf = small_shelf(a);
+        (void)read_from(a,
+                        arena_format(a,
+                                     "- {recipe: x, replace: %s, with: %s, liquid: %s, date: "
+                                     "2026-03-01, verdict: works}\n",
+                                     rows[i].old, rows[i].new, rows[i].liquid),
+                        &shelf, &found);
+        if ((found.warnings == 1) != rows[i].doubted || found.errors)
+            fail_msg("%s for %s: %s", rows[i].new, rows[i].old, printed(a, &found));
+        arena_free(a);
+    }
+}
+
 #define START "- recipe: x\n  replace: egg white\n  with: almond butter\n"
 #define END   "  date: 2026-03-01\n  verdict: works\n"
 
@@ -133,10 +190,9 @@ static void test_unknown_ingredient(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_whole),
-        cmocka_unit_test(test_least),
-        cmocka_unit_test(test_faults),
-        cmocka_unit_test(test_unknown_ingredient),
+        cmocka_unit_test(test_whole),   cmocka_unit_test(test_least),
+        cmocka_unit_test(test_liquids), cmocka_unit_test(test_works_is_as_it_is),
+        cmocka_unit_test(test_faults),  cmocka_unit_test(test_unknown_ingredient),
     };
     return cmocka_run_group_tests_name("trials", tests, NULL, NULL);
 }

@@ -66,6 +66,7 @@ extern const size_t checks_count;
 /* -- the checks, a file each ------------------------------------------------------------------- */
 
 void check_amounts(check_case *with);       /* amounts.c */
+void check_bake_loss(check_case *with);     /* bake_loss.c */
 void check_used(check_case *with);          /* used.c */
 void check_claim_figures(check_case *with); /* claim_figures.c */
 void check_claim_words(check_case *with);   /* claim_words.c */

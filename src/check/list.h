@@ -33,7 +33,7 @@
     CHECK("name-in-doubt", "words before a name that may make it another food", NULL, false)       \
     CHECK("missing", "no summary, no kind", NULL, false)                                           \
     CHECK("dates", "changed before it was written", NULL, false)                                   \
-    CHECK("bake-loss", "a bake loss that is hardly one", NULL, false)                              \
+    CHECK("bake-loss", "no bake loss, or one that is hardly one", check_bake_loss, false)          \
     CHECK("swap-of-nothing", "a swap of what the recipe has not", NULL, false)                     \
     CHECK("pantry-figures", "figures that contradict each other or are not there", NULL, false)    \
     CHECK("source", "figures without a source", NULL, false)                                       \

@@ -34,6 +34,9 @@ static bool joins_words(utf8proc_int32_t point) {
 }
 
 static bool is_letter_or_digit(utf8proc_int32_t point) {
+    if (point < 0x80)
+        return (point >= 'a' && point <= 'z') || (point >= 'A' && point <= 'Z') ||
+               (point >= '0' && point <= '9');
     utf8proc_category_t category = utf8proc_category(point);
     return (category >= UTF8PROC_CATEGORY_LU && category <= UTF8PROC_CATEGORY_LO) ||
            (category >= UTF8PROC_CATEGORY_MN && category <= UTF8PROC_CATEGORY_NO);
@@ -42,25 +45,33 @@ static bool is_letter_or_digit(utf8proc_int32_t point) {
 /* Calls for each code point of the folded decomposition of `words`, marks left out. */
 typedef void point_taker(utf8proc_int32_t point, void *state);
 
+/* Takes the code point at the front of `words`; returns its bytes. */
+static size_t take_folded(span words, point_taker *take, void *state) {
+    utf8proc_int32_t point, parts[32];
+    utf8proc_ssize_t took = utf8proc_iterate((const utf8proc_uint8_t *)words.at,
+                                             (utf8proc_ssize_t)words.length, &point);
+    if (took <= 0)
+        return 1;
+    int boundary = 0;
+    utf8proc_ssize_t count =
+        utf8proc_decompose_char(point, parts, 32,
+                                UTF8PROC_DECOMPOSE | UTF8PROC_COMPAT | UTF8PROC_CASEFOLD |
+                                    UTF8PROC_STRIPMARK | UTF8PROC_IGNORE,
+                                &boundary);
+    for (utf8proc_ssize_t k = 0; k < count && k < 32; k++)
+        take(parts[k], state);
+    return (size_t)took;
+}
+
 static void each_folded_point(span words, point_taker *take, void *state) {
-    size_t i = 0;
-    while (i < words.length) {
-        utf8proc_int32_t point, parts[32];
-        utf8proc_ssize_t took = utf8proc_iterate((const utf8proc_uint8_t *)words.at + i,
-                                                 (utf8proc_ssize_t)(words.length - i), &point);
-        if (took <= 0) {
+    for (size_t i = 0; i < words.length;) {
+        unsigned char c = (unsigned char)words.at[i];
+        if (c < 0x80) { /* most by far, and each decomposes to itself */
+            take(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c, state);
             i++;
-            continue;
+        } else {
+            i += take_folded(span_from(words, i), take, state);
         }
-        i += (size_t)took;
-        int boundary = 0;
-        utf8proc_ssize_t count =
-            utf8proc_decompose_char(point, parts, 32,
-                                    UTF8PROC_DECOMPOSE | UTF8PROC_COMPAT | UTF8PROC_CASEFOLD |
-                                        UTF8PROC_STRIPMARK | UTF8PROC_IGNORE,
-                                    &boundary);
-        for (utf8proc_ssize_t k = 0; k < count && k < 32; k++)
-            take(parts[k], state);
     }
 }
 

@@ -59,10 +59,13 @@ static void take_shard(const char *path, span json, void *state) {
     output_write(&with->to, path, json, &with->found);
 }
 
-static void make_search_index(maker *with, size_t unused) {
-    (void)unused;
+static size_t search_index_parts(const recipe_rows *rows) {
+    return rows->count >= SHARDS_FROM ? SHARD_PARTS : 1;
+}
+
+static void make_search_index(maker *with, size_t which) {
     if (with->rows->count >= SHARDS_FROM) {
-        search_shards_make(with->by, with->rows, take_shard, with);
+        search_shards_make(with->by, with->rows, which, take_shard, with);
         return;
     }
     text_clear(&with->page);
@@ -308,7 +311,7 @@ void site_pages_make(const site_pages *from, unsigned workers, outputs *to, prob
     const site_folder *folder = from->by->folder;
     const shared_tables of = {from, groups_by_kind(a, from->rows), groups_by_tag(a, from->rows),
                               ingredient_tables_of(a, from->rows, &folder->shelf)};
-    page_work work = {.kinds = {{make_search_index, 1},
+    page_work work = {.kinds = {{make_search_index, search_index_parts(from->rows)},
                                 {make_groups, COUNT(group_pages)},
                                 {make_kind, of.kinds.count},
                                 {make_tag, of.tags.count},

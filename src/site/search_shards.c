@@ -284,21 +284,21 @@ static void make_words(sharding *s) {
 
 /* -- what can be made with what one owns ------------------------------------------------------- */
 
-/* One recipe in which an ingredient stands in for `from` with a verdict; in the order of rows. */
 typedef struct {
-    uint32_t row;
-    uint16_t from, says;
+    uint32_t *items;
+    size_t count, capacity;
+} row_numbers;
+
+/* The recipes in which an ingredient stands in for `from` with a verdict, in the order of rows. */
+typedef struct {
+    uint16_t says, from;
+    row_numbers rows;
 } stand_in;
 
 typedef struct {
     stand_in *items;
     size_t count, capacity;
 } stand_ins;
-
-typedef struct {
-    uint32_t *items;
-    size_t count, capacity;
-} row_numbers;
 
 typedef struct {
     row_numbers uses;
@@ -312,6 +312,15 @@ static bool needs(const recipe_row *row, uint16_t what) {
     return false;
 }
 
+/* Where recipes are noted in which `swap` is done; there are few of each ingredient. */
+static row_numbers *rows_of_swap(arena *home, stand_ins *of, const row_swap *swap) {
+    for (size_t i = 0; i < of->count; i++)
+        if (of->items[i].from == swap->from && of->items[i].says == swap->says)
+            return &of->items[i].rows;
+    LIST_ADD(home, of, (stand_in){.says = swap->says, .from = swap->from});
+    return &of->items[of->count - 1].rows;
+}
+
 /* Gathers what ingredients `first` to `first` + OWN_AT_ONCE - 1 are good for. */
 static void gather_row(arena *home, const recipe_row *row, uint32_t number, size_t first,
                        owned own[]) {
@@ -323,8 +332,8 @@ static void gather_row(arena *home, const recipe_row *row, uint32_t number, size
         if ((size_t)swap->to - first >= OWN_AT_ONCE || swap->says >= VERDICT_AVOID ||
             !needs(row, swap->from))
             continue;
-        stand_in one = {number, swap->from, (uint16_t)swap->says};
-        LIST_ADD(home, &own[swap->to - first].swaps, one);
+        row_numbers *rows = rows_of_swap(home, &own[swap->to - first].swaps, swap);
+        LIST_ADD(home, rows, number);
     }
 }
 
@@ -332,30 +341,24 @@ static int compare_stand_ins(const void *left, const void *right) {
     const stand_in *a = left, *b = right;
     if (a->says != b->says)
         return a->says < b->says ? -1 : 1;
-    if (a->from != b->from)
-        return a->from < b->from ? -1 : 1;
-    return a->row < b->row ? -1 : a->row > b->row;
+    return a->from < b->from ? -1 : a->from > b->from;
 }
 
 /* [["works", 12, recipes], …]: for ingredient 12 of the index. */
-static void add_swaps(sharding *s, const stand_ins *of, uint32_t rows[]) {
+static void add_swaps(sharding *s, const stand_ins *of) {
     text_add(&s->json, ",\"swaps\":[");
-    for (size_t i = 0; i < of->count;) {
-        const stand_in *head = &of->items[i];
-        size_t count = 0;
-        text_format(&s->json, "%s[\"%s\",%u,", i ? "," : "", verdict_word((verdict)head->says),
-                    s->numbers[head->from]);
-        for (; i < of->count && of->items[i].says == head->says && of->items[i].from == head->from;
-             i++)
-            rows[count++] = of->items[i].row;
-        posting_add(&s->json, rows, count);
+    for (size_t i = 0; i < of->count; i++) {
+        const stand_in *one = &of->items[i];
+        text_format(&s->json, "%s[\"%s\",%u,", i ? "," : "", verdict_word((verdict)one->says),
+                    s->numbers[one->from]);
+        posting_add(&s->json, one->rows.items, one->rows.count);
         text_add_char(&s->json, ']');
     }
     text_add(&s->json, "]}");
 }
 
 /* The pieces of ingredients `first` to `first` + OWN_AT_ONCE - 1. */
-static void make_own_of(sharding *s, size_t first, uint32_t rows[]) {
+static void make_own_of(sharding *s, size_t first) {
     const pantry *shelf = &s->by->folder->shelf;
     arena *home = arena_new();
     owned *own = ARENA_ARRAY(home, owned, OWN_AT_ONCE);
@@ -369,16 +372,15 @@ static void make_own_of(sharding *s, size_t first, uint32_t rows[]) {
             qsort(of->swaps.items, of->swaps.count, sizeof of->swaps.items[0], compare_stand_ins);
         text_add(&s->json, "{\"uses\":");
         posting_add(&s->json, of->uses.items, of->uses.count);
-        add_swaps(s, &of->swaps, rows);
+        add_swaps(s, &of->swaps);
         hand_over(s, arena_format(home, "search/own/%s.json", shelf->items[i]->slug));
     }
     arena_free(home);
 }
 
 static void make_own(sharding *s) {
-    uint32_t *rows = ARENA_ARRAY(s->lasting, uint32_t, s->rows->count + 1);
     for (size_t first = 0; first < s->by->folder->shelf.count; first += OWN_AT_ONCE)
-        make_own_of(s, first, rows);
+        make_own_of(s, first);
 }
 
 /* -- rows ------------------------------------------------------------------------------------- */
@@ -399,8 +401,15 @@ static void make_rows(sharding *s) {
     }
 }
 
-void search_shards_make(const page_maker *by, const recipe_rows *rows, shard_taker *take,
-                        void *state) {
+static void make_the_rest(sharding *s) {
+    make_head(s);
+    make_shelf(s);
+    make_rows(s);
+}
+
+void search_shards_make(const page_maker *by, const recipe_rows *rows, size_t which,
+                        shard_taker *take, void *state) {
+    static void (*const parts[SHARD_PARTS])(sharding * s) = {make_own, make_words, make_the_rest};
     sharding s = {.by = by,
                   .rows = rows,
                   .take = take,
@@ -409,11 +418,7 @@ void search_shards_make(const page_maker *by, const recipe_rows *rows, shard_tak
                   .lasting = arena_new(),
                   .json = TEXT_EMPTY};
     s.numbers = index_numbers_of(s.lasting, rows, &by->folder->shelf);
-    make_head(&s);
-    make_shelf(&s);
-    make_words(&s);
-    make_own(&s);
-    make_rows(&s);
+    parts[which](&s);
     text_free(&s.json);
     arena_free(s.a);
     arena_free(s.lasting);

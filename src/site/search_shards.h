@@ -27,8 +27,12 @@ enum { SHARD_ROWS_EACH = 8 };
 /* Takes the JSON of `path` ("search/words/br.json"), both good until it returns. */
 typedef void shard_taker(const char *path, span json, void *state);
 
-/* Makes all pieces. Memory is that of two numbers a word of each recipe, freed on return. */
-void search_shards_make(const page_maker *by, const recipe_rows *rows, shard_taker *take,
-                        void *state);
+/* The pieces come in parts that can be made side by side. */
+enum { SHARD_PARTS = 3 };
+
+/* Makes all pieces of one of the parts, 0 to SHARD_PARTS - 1. Memory is that of two numbers a word
+ * of each recipe, freed on return. */
+void search_shards_make(const page_maker *by, const recipe_rows *rows, size_t which,
+                        shard_taker *take, void *state);
 
 #endif

@@ -31,8 +31,7 @@ void recipe_write_page(recipe_maker *with, const char *path, const char *templat
                        const view *page) {
     if (with->by->show_views)
         recipe_write_view(with, path, "view.json", page);
-    text_clear(&with->page);
-    (void)template_fill(with->by->look->templates, template, page, &with->page);
+    page_fill(with->by, template, page, &with->page, with->found);
     output_write(with->to, file_in(with->a, path, "index.html"), text_span(&with->page),
                  with->found);
 }

@@ -47,8 +47,7 @@ static void write_page(maker *with, const char *template, const char *path, cons
         view_write_json(page, false, &with->page);
         write_text(with, arena_format(with->a, "%sview.json", path));
     }
-    text_clear(&with->page);
-    (void)template_fill(with->by->look->templates, template, page, &with->page);
+    page_fill(with->by, template, page, &with->page, &with->found);
     write_text(with, arena_format(with->a, "%sindex.html", path));
 }
 
@@ -177,8 +176,7 @@ static void make_missing(maker *with, size_t unused) {
     (void)unused;
     view *page = page_view(with->a, with->by, "missing", "404.html",
                            SAID(page_language(with->by), NOT_FOUND), NULL);
-    text_clear(&with->page);
-    (void)template_fill(with->by->look->templates, "missing", page, &with->page);
+    page_fill(with->by, "missing", page, &with->page, &with->found);
     write_text(with, "404.html");
 }
 

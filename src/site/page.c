@@ -121,3 +121,13 @@ void page_put_image(arena *a, const page_maker *by, view *page, const char *pict
             view_put_text(a, about, "image",
                           page_address(a, by->folder, picture_path_largest(a, of)));
 }
+
+void page_fill(const page_maker *by, const char *template, const view *page, text *out,
+               problems *found) {
+    text_clear(out);
+    if (!template_fill(by->look->templates, template, page, out))
+        problem_add(found, (place){"site.yaml", 0, 0},
+                    "let a partial call itself only for what lies deeper in the view",
+                    "the template %s of the theme \"%s\" does not end", template,
+                    by->folder->settings.theme);
+}

@@ -46,6 +46,11 @@ char *path_of_swapped(arena *a, const recipe *of, const swap_note *note);
 /* The site's address followed by `path`. */
 char *page_address(arena *a, const site_folder *of, const char *path);
 
+/* Fills `template` of the theme from `page` into `out`, emptied before. A template that does not
+ * end is a problem in `found`, and the page is cut short there. */
+void page_fill(const page_maker *by, const char *template, const view *page, text *out,
+               problems *found);
+
 /* Names the picture that stands for the page elsewhere, by its whole address; nothing where the
  * site has none of that name, which may be null. */
 void page_put_image(arena *a, const page_maker *by, view *page, const char *picture);

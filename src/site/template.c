@@ -12,6 +12,7 @@ typedef struct entry {
     span source;
     mustache_nodes nodes;
     struct entry **partials; /* for each node the entry it names, or null */
+    enum { NOT_FOLLOWED, BEING_FOLLOWED, FOLLOWED } state; /* by check_end */
 } entry;
 
 struct template_set {
@@ -59,6 +60,11 @@ bool template_add(template_set *set, const char *name, const char *file, span by
     return true;
 }
 
+bool template_has(const template_set *set, const char *name) {
+    size_t index;
+    return names_find(&set->by_name, span_of(name), &index) && set->all.items[index]->file;
+}
+
 static void check_entry(const entry *one, problems *found) {
     for (size_t i = 0; i < one->nodes.count; i++) {
         const mustache_node *node = &one->nodes.items[i];
@@ -69,9 +75,32 @@ static void check_entry(const entry *one, problems *found) {
     }
 }
 
+/* Follows the partials outside of any section, which are always called. */
+static void check_end(entry *one, size_t depth, problems *found) {
+    one->state = BEING_FOLLOWED;
+    for (size_t i = 0; i < one->nodes.count; i++) {
+        const mustache_node *node = &one->nodes.items[i];
+        if (node->sort == NODE_SECTION || node->sort == NODE_INVERTED) {
+            i = node->past - 1;
+            continue;
+        }
+        entry *next = node->sort == NODE_PARTIAL ? one->partials[i] : NULL;
+        if (next && (next->state == BEING_FOLLOWED || depth == TEMPLATE_DEPTH_MOST))
+            problem_add(found, mustache_place(one->file, one->source, node->offset),
+                        "put it inside a section that some day is left out",
+                        "the template \"%.*s\" calls itself without end", SPAN(node->bytes));
+        else if (next && next->state == NOT_FOLLOWED)
+            check_end(next, depth + 1, found);
+    }
+    one->state = FOLLOWED;
+}
+
 void template_check(const template_set *set, problems *found) {
     for (size_t i = 0; i < set->all.count; i++)
         check_entry(set->all.items[i], found);
+    for (size_t i = 0; i < set->all.count; i++)
+        if (set->all.items[i]->state == NOT_FOLLOWED)
+            check_end(set->all.items[i], 0, found);
 }
 
 /* True when `node` asks for something inside the object that is not there. */
@@ -102,7 +131,9 @@ typedef struct {
     const view *stack[TEMPLATE_DEPTH_MOST + 1]; /* the context; the page first */
     size_t height;
     size_t partials; /* how many are open */
+    size_t deep;     /* how many were opened below TEMPLATE_DEEP */
     size_t steps;    /* nodes worked on */
+    bool endless;    /* a limit was met, and nothing more is added */
     text indents;    /* of the partials open now, end to end */
     size_t indent_from;
     text *out;
@@ -188,7 +219,8 @@ static bool is_falsy(const view *value) {
 static void fill_nodes(filler *f, const entry *one, size_t from, size_t to);
 
 static void fill_with(filler *f, const entry *one, size_t section, const view *context) {
-    if (f->height == COUNT(f->stack))
+    f->endless = f->endless || f->height == COUNT(f->stack);
+    if (f->endless)
         return;
     f->stack[f->height++] = context;
     fill_nodes(f, one, section + 1, one->nodes.items[section].past);
@@ -217,7 +249,9 @@ static void fill_inverted(filler *f, const entry *one, size_t section) {
 static void fill_partial(filler *f, const entry *one, size_t index) {
     const mustache_node *node = &one->nodes.items[index];
     const entry *partial = one->partials[index];
-    if (f->partials == TEMPLATE_DEPTH_MOST)
+    f->deep += f->partials >= TEMPLATE_DEEP;
+    f->endless = f->partials == TEMPLATE_DEPTH_MOST || f->deep > TEMPLATE_DEEP_MOST;
+    if (f->endless)
         return;
     size_t from = f->indent_from, length = f->indents.length;
     if (!node->stands_alone)
@@ -231,9 +265,10 @@ static void fill_partial(filler *f, const entry *one, size_t index) {
 }
 
 static void fill_nodes(filler *f, const entry *one, size_t from, size_t to) {
-    for (size_t i = from; i < to && f->steps < TEMPLATE_STEPS_MOST; i++) {
+    for (size_t i = from; i < to && !f->endless; i++) {
         const mustache_node *node = &one->nodes.items[i];
         f->steps++;
+        f->endless = f->steps > TEMPLATE_STEPS_MOST || f->out->length > TEMPLATE_BYTES_MOST;
         switch (node->sort) {
         case NODE_TEXT:
             add_text(f, node);
@@ -259,7 +294,7 @@ static void fill_nodes(filler *f, const entry *one, size_t from, size_t to) {
 
 bool template_fill(const template_set *set, const char *name, const view *page, text *out) {
     size_t index;
-    if (!names_find(&set->by_name, span_of(name), &index) || !set->all.items[index]->file)
+    if (!template_has(set, name) || !names_find(&set->by_name, span_of(name), &index))
         return false;
     view_index by_key;
     view indexed = *page; /* what a note lacks is looked for in the page, which has many keys */
@@ -268,5 +303,5 @@ bool template_fill(const template_set *set, const char *name, const view *page, 
     const entry *one = set->all.items[index];
     fill_nodes(&f, one, 0, one->nodes.count);
     text_free(&f.indents);
-    return true;
+    return !f.endless;
 }

@@ -117,14 +117,10 @@ static void read_words(arena *home, const char *name, span tag, theme_parts *of,
 
 /* Adds an error for each page that has no template. */
 static void check_pages(const char *name, const theme *of, problems *found) {
-    text probe = TEXT_EMPTY;
-    for (size_t i = 0; i < theme_page_count; i++) {
-        if (!template_fill(of->templates, theme_pages[i], of->words, &probe))
+    for (size_t i = 0; i < theme_page_count; i++)
+        if (!template_has(of->templates, theme_pages[i]))
             problem_add(found, (place){"site.yaml", 0, 0}, NULL,
                         "the theme \"%s\" has no template %s.mustache", name, theme_pages[i]);
-        text_clear(&probe);
-    }
-    text_free(&probe);
 }
 
 bool theme_read(arena *home, const char *name, const char *site, const char *tag, theme *out,

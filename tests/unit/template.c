@@ -55,6 +55,7 @@ static const struct {
     {"inline", "[{{>two-lines}}]\n"},
     {"twig", "{{word}}{{#twigs}}({{>twig}}){{/twigs}}"},
     {"endless", "x{{>endless}}"},
+    {"branching", "{{#lines}}x{{>branching}}{{/lines}}"},
     {"doubling", "{{#yes}}{{>doubling}}{{>doubling}}{{/yes}}"},
     {"other-marks", "{{=<% %>=}}<%title%> {{title}}"},
 };
@@ -131,21 +132,53 @@ static void templates_are_filled(void **state) {
     }
 }
 
-static size_t filled_length(const char *source) {
-    arena *a = arena_new();
-    text out = TEXT_EMPTY;
-    template_fill(sample_set(a, source), "t", sample(a), &out);
-    size_t length = out.length;
-    text_free(&out);
-    arena_free(a);
-    return length;
-}
-
 static void endless_templates_end(void **state) {
     (void)state;
-    assert_int_equal(filled_length("{{>endless}}"), TEMPLATE_DEPTH_MOST);
-    /* Twice itself at every level: 2^64 without the limit on steps. */
-    assert_int_equal(filled_length("{{>doubling}}"), 0);
+    static const struct {
+        const char *source;
+        size_t length_most;
+    } endless[] = {
+        {"{{>endless}}", TEMPLATE_DEPTH_MOST},
+        {"{{>doubling}}", 0},       /* twice itself at every level: 2^64 without a limit */
+        {"{{>branching}}", 100000}, /* for each of a list, which is found again */
+    };
+    for (size_t i = 0; i < COUNT(endless); i++) {
+        arena *a = arena_new();
+        text out = TEXT_EMPTY;
+        if (template_fill(sample_set(a, endless[i].source), "t", sample(a), &out))
+            fail_msg("%s: taken for whole", endless[i].source);
+        if (out.length > endless[i].length_most)
+            fail_msg("%s: %zu bytes", endless[i].source, out.length);
+        text_free(&out);
+        arena_free(a);
+    }
+}
+
+/* What calls itself in a section may end; outside of one it never does. */
+static void a_partial_that_always_calls_itself_is_reported(void **state) {
+    (void)state;
+    static const struct {
+        const char *name, *t, *part;
+        bool ends;
+    } calls[] = {
+        {"one that calls another", "{{>part}}{{>part}}", "x", true},
+        {"itself in a section", "{{>part}}", "{{#tree}}{{>part}}{{/tree}}", true},
+        {"itself where nothing is", "{{>part}}", "{{^tree}}{{>part}}{{/tree}}", true},
+        {"itself", "x", "{{>part}}", false},
+        {"each the other", "{{>part}}", "{{>t}}", false},
+        {"each the other, behind a section", "{{>part}}", "{{#a}}{{/a}}{{>t}}", false},
+    };
+    for (size_t i = 0; i < COUNT(calls); i++) {
+        arena *a = arena_new();
+        problems found = problems_in(a);
+        template_set *set = template_set_new(a);
+        assert_true(template_add(set, "t", "t.mustache", span_of(calls[i].t), &found));
+        assert_true(template_add(set, "part", "part.mustache", span_of(calls[i].part), &found));
+        template_check(set, &found);
+        if ((found.errors == 0) != calls[i].ends)
+            fail_msg("%s: %zu errors", calls[i].name, found.errors);
+        arena_free(a);
+    }
 }
 
 static void a_partial_that_is_not_there_is_reported(void **state) {
@@ -189,6 +222,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(templates_are_filled),
         cmocka_unit_test(endless_templates_end),
+        cmocka_unit_test(a_partial_that_always_calls_itself_is_reported),
         cmocka_unit_test(a_partial_that_is_not_there_is_reported),
         cmocka_unit_test(a_broken_template_leaves_the_set_usable),
     };

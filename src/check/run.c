@@ -1,6 +1,7 @@
 #include "check/run.h"
 
 #include "check/checks.h"
+#include "pantry/borrowed.h"
 #include "publish/rule_report.h"
 #include "publish/workers.h"
 #include "read/recipe_files.h"
@@ -131,6 +132,7 @@ check_report check_folder(const char *folder, unsigned workers, progress *seen, 
         report.machine_failed =
             !check_recipes(&about, workers, seen, &own) || report.machine_failed;
         check_pages(&about, &own);
+        pantry_borrowed_report(&site.shelf, &own);
         silence_site(&site, &(silence_known){about.names, checks_count, true}, &own);
     }
     problems_join(found, &own);

@@ -13,12 +13,14 @@
 #define BORROWED_WIDENED 1.5
 
 /* Fills the uptakes of `hers` that have none; `borrowed_from` of such an entry is set, and its
- * source says so. How its protein sets is taken along where that is not stated. What has no
+ * source says so. How its protein sets is taken along where that is not stated. One that states
+ * what it is like takes that one's; an error in `found` where there is none such. What has no
  * relative in the reference stays unknown. */
-void pantry_borrow(pantry *shelf);
+void pantry_borrow(pantry *shelf, problems *found);
 
-/* Adds a warning at each of her entries that takes up water and does not state how much: whose
- * figures stand in, or that the water of its swaps is not worked out. */
+/* Adds a warning at each of her entries that takes up water and states neither how much nor what
+ * it is like: whose figures stand in, or that the water of its swaps is not worked out; and how to
+ * find out at home. For `check` alone: it is a question, not a fault. */
 void pantry_borrowed_report(const pantry *shelf, problems *found);
 
 #endif

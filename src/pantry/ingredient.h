@@ -149,6 +149,9 @@ typedef struct ingredient {
     bool has_uptake;
     range cold_uptake, heated_uptake; /* g water held by 1 g as is: in the bowl, in the bake */
     source_note uptake_source;
+    const char *uptake_like; /* the ingredient that its pantry file says it takes up water like, as
+                                written there; null: not said */
+    place uptake_like_at;
     const struct ingredient *borrowed_from; /* whose uptakes these are; null: its own */
 
     heat_set sets;

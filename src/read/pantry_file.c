@@ -147,13 +147,29 @@ static void read_measures(const entry *e) {
 /* -- water, heat, sweetness
  * ------------------------------------------------------------------------------ */
 
+/* {like: pea protein isolate}: another's figures, nothing beside them. */
+static void read_uptake_like(const entry *e, const yaml_node *group) {
+    located name;
+    if (!field_located(group, "like", &name, e->found))
+        return;
+    e->out->uptake_like = name.bytes.at;
+    e->out->uptake_like_at = name.at;
+    if (yaml_get(group, "cold") || yaml_get(group, "heated"))
+        problem_add(e->found, name.at, "leave `like` out where you know the figures",
+                    "water uptake is either like another's or in figures");
+}
+
 static void read_uptake(const entry *e) {
-    static const char *const known[] = {"cold", "heated", "source", "certainty"};
+    static const char *const known[] = {"cold", "heated", "like", "source", "certainty"};
     static const source_keys from = {"figures of water uptake", "source", "certainty"};
     const yaml_node *group = field_node(e->node, "water-uptake", YAML_MAPPING, e->found);
     if (!group)
         return;
     fields_known(group, known, COUNT(known), "water-uptake", e->found);
+    if (yaml_get(group, "like") && e->hers) {
+        read_uptake_like(e, group);
+        return;
+    }
     bool cold = fields_need(group, "cold", "water-uptake", e->found) &&
                 field_range(group, "cold", &e->out->cold_uptake, e->found);
     bool heated = fields_need(group, "heated", "water-uptake", e->found) &&

@@ -208,8 +208,7 @@ static void check_trial_pictures(const folder_reader *r) {
 static void read_site(const folder_reader *r) {
     site_digests *digests = &r->out->digests;
     each_file(r, "pantry", take_pantry, &digests->pantry);
-    pantry_borrow(&r->out->shelf);
-    pantry_borrowed_report(&r->out->shelf, r->found);
+    pantry_borrow(&r->out->shelf, r->found);
     each_file(r, "rules", take_rules, &digests->rules);
     each_file(r, "trials", take_trials, &digests->trials);
     r->out->recipe_files = list_files(r, "recipes", ".md");

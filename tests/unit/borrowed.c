@@ -57,7 +57,7 @@ static void the_nearest_kind_lends_its_figures(void **state) {
     for (size_t i = 0; i < COUNT(rows); i++) {
         store s = stocked();
         put(&s, entry(rows[i].name, rows[i].kind, rows[i].in, true), 0);
-        pantry_borrow(&s.shelf);
+        pantry_borrow(&s.shelf, &s.found);
         const ingredient *hers = pantry_find(&s.shelf, span_of(rows[i].name), s.a);
         const ingredient *from = hers->borrowed_from;
         expect_text(rows[i].name, from ? from->name : NULL, rows[i].from);
@@ -83,12 +83,41 @@ static void what_she_states_stays(void **state) {
     soft.sets_stated = true;
     soft.sets = HEAT_SET_SOFT;
     put(&s, soft, 0);
-    pantry_borrow(&s.shelf);
+    pantry_borrow(&s.shelf, &s.found);
     const ingredient *stated = pantry_find(&s.shelf, span_of("her whey"), s.a);
     expect_near("uptake", stated->cold_uptake.low, 0.6, 0);
     assert_null(stated->borrowed_from);
     assert_int_equal(pantry_find(&s.shelf, span_of("her soft whey"), s.a)->sets, HEAT_SET_SOFT);
     arena_free(s.a);
+}
+
+static void she_may_say_what_it_is_like(void **state) {
+    (void)state;
+    static const struct {
+        const char *like, *from, *wrong; /* null: nothing is wrong */
+    } rows[] = {
+        {"pea protein isolate", "pea protein isolate", NULL},
+        {"Oat Flour", "oat flour", NULL}, /* of whatever family */
+        {"pea protein isolat", NULL, "no ingredient is called \"pea protein isolat\""},
+        {"her whey", NULL, "her whey has no water uptake of its own to lend"},
+        {"her rice", NULL, "her rice has no water uptake of its own to lend"}, /* itself */
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        store s = stocked();
+        put(&s, entry("her whey", "whey concentrate", FAMILY_PROTEIN_POWDER, true), 0);
+        ingredient rice = entry("her rice", "rice", FAMILY_PROTEIN_POWDER, true);
+        rice.uptake_like = rows[i].like;
+        put(&s, rice, 0);
+        pantry_borrow(&s.shelf, &s.found);
+        const ingredient *hers = pantry_find(&s.shelf, span_of("her rice"), s.a);
+        expect_text(rows[i].like, hers->borrowed_from ? hers->borrowed_from->name : NULL,
+                    rows[i].from);
+        expect_text(rows[i].like, s.found.count ? s.found.items[0].message : NULL, rows[i].wrong);
+        size_t before = s.found.warnings;
+        pantry_borrowed_report(&s.shelf, &s.found);
+        assert_int_equal(s.found.warnings - before, 1); /* of the whey alone */
+        arena_free(s.a);
+    }
 }
 
 static void the_report_names_each_entry_once(void **state) {
@@ -98,7 +127,7 @@ static void the_report_names_each_entry_once(void **state) {
     put(&s, entry("her rice", "rice", FAMILY_PROTEIN_POWDER, true), 0);
     put(&s, entry("her pea", "pea", FAMILY_PROTEIN_POWDER, true), 2);
     put(&s, entry("her butter", "almond", FAMILY_NUT_BUTTER, true), 0);
-    pantry_borrow(&s.shelf);
+    pantry_borrow(&s.shelf, &s.found);
     pantry_borrowed_report(&s.shelf, &s.found);
     assert_int_equal(s.found.warnings, 2);
     expect_holds_text("her whey", s.found.items[0].message, "that of whey protein concentrate");
@@ -110,6 +139,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_nearest_kind_lends_its_figures),
         cmocka_unit_test(what_she_states_stays),
+        cmocka_unit_test(she_may_say_what_it_is_like),
         cmocka_unit_test(the_report_names_each_entry_once),
     };
     return cmocka_run_group_tests_name("borrowed", tests, NULL, NULL);

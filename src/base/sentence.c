@@ -21,7 +21,7 @@ static int place_named(sentence_places places, span name) {
     return -1;
 }
 
-bool sentence_cut(arena *a, span words, sentence_places places, sentence *out, span *fault) {
+bool sentence_cut(arena *a, span words, sentence_places places, cut_sentence *out, span *fault) {
     struct {
         sentence_piece *items;
         size_t count, capacity;
@@ -44,18 +44,18 @@ bool sentence_cut(arena *a, span words, sentence_places places, sentence *out, s
         LIST_ADD(a, &pieces, one);
         rest = span_from(rest, close + 1);
     }
-    *out = (sentence){pieces.items, pieces.count};
+    *out = (cut_sentence){pieces.items, pieces.count};
     return true;
 }
 
-static bool has_place(const sentence *of, int place) {
+static bool has_place(const cut_sentence *of, int place) {
     for (size_t i = 0; i < of->count; i++)
         if (of->pieces[i].place == place)
             return true;
     return false;
 }
 
-span sentence_lacks(const sentence *of, sentence_places places, const char *but) {
+span sentence_lacks(const cut_sentence *of, sentence_places places, const char *but) {
     span rest = span_of(places);
     for (int i = 0; rest.length; i++) {
         span name = next_name(&rest);
@@ -65,7 +65,7 @@ span sentence_lacks(const sentence *of, sentence_places places, const char *but)
     return span_of("");
 }
 
-const char *sentence_fill(arena *a, const sentence *of, const char *const values[]) {
+const char *sentence_fill(arena *a, const cut_sentence *of, const char *const values[]) {
     size_t lengths[SENTENCE_PLACES_MOST] = {0}, whole = 0;
     if (of->count == 1)
         return of->pieces[0].words.at;

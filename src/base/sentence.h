@@ -17,7 +17,7 @@ typedef struct {
 typedef struct {
     const sentence_piece *pieces; /* null: not there */
     size_t count;
-} sentence;
+} cut_sentence;
 
 /* The names of a sentence's places, apart by single spaces: "amount line". */
 typedef const char *sentence_places;
@@ -25,14 +25,14 @@ typedef const char *sentence_places;
 /* Cuts `words` (borrowed, terminated) at the places that `places` names, into `*out` in `a`.
  * False where a place is none of them, or a brace stands alone: `*fault` is then what is wrong,
  * within `words`. */
-bool sentence_cut(arena *a, span words, sentence_places places, sentence *out, span *fault);
+bool sentence_cut(arena *a, span words, sentence_places places, cut_sentence *out, span *fault);
 
 /* Of the places that `places` names the first that `of` does not have, apart from `but` (null:
  * none); empty when it has all. */
-span sentence_lacks(const sentence *of, sentence_places places, const char *but);
+span sentence_lacks(const cut_sentence *of, sentence_places places, const char *but);
 
 /* The sentence with `values` (as many as it was cut with names, none null) in its places, in `a`;
  * one without places is not copied. */
-const char *sentence_fill(arena *a, const sentence *of, const char *const values[]);
+const char *sentence_fill(arena *a, const cut_sentence *of, const char *const values[]);
 
 #endif

@@ -4,6 +4,7 @@
 #include "base/number.h"
 #include "commands/setting.h"
 #include "site/phrase.h"
+#include "site/say.h"
 #include "site/view_figures.h"
 
 static void add_row(text *t, const char *name, const char *portion, const char *hundred) {
@@ -51,7 +52,7 @@ static void add_lacking(arena *a, text *t, const recipe_figures *of) {
     }
 }
 
-static exit_code say(arena *a, const recipe_figures *of) {
+static exit_code tell(arena *a, const recipe_figures *of) {
     text t = TEXT_EMPTY;
     const recipe *from = of->of;
     text_format(&t, "%s: %s %s, %s portions, %s as mixed, %s as baked\n\n", from->title,
@@ -69,7 +70,7 @@ static exit_code say(arena *a, const recipe_figures *of) {
     for (size_t i = 0; i < of->claims.count; i++)
         if (of->claims.items[i].holds)
             text_format(&t, "  Claim that holds: %s (%s)\n", of->claims.items[i].claim,
-                        of->claims.items[i].because);
+                        say_message(a, of->by->in, of->claims.items[i].because));
     text_add(&t, "  Estimates from tables; the labels of your packs come first.\n");
     exit_code code = command_say(t.bytes, EXIT_FINE);
     text_free(&t);
@@ -84,7 +85,7 @@ static exit_code run(arena *a, const arguments *given) {
         return setting_failed(&at, &found);
     command_report(&found);
     recipe_figures figures = figures_of(a, of, &at.site.settings);
-    return given->json ? command_print(view_of_macros(a, &figures), EXIT_FINE) : say(a, &figures);
+    return given->json ? command_print(view_of_macros(a, &figures), EXIT_FINE) : tell(a, &figures);
 }
 
 const command command_macros = {

@@ -80,7 +80,7 @@ static view *document_of(arena *a, const question *asked, const swap_note *note)
     view_put_text(a, put, "basis", note->basis);
     view_put_text(a, put, "expect", note->expect);
     view_put_text(a, put, "because", note->because);
-    view_put_combined_data(a, put, of, note, 2);
+    view_put_combined_data(a, asked->words.in, put, of, note, 2);
     view_put(put, "macros_change", view_of_nutrients(a, &note->change, asked->words.energy));
     balance_comparison compared = balance_compare(&asked->about, note);
     view_put(put, "balance", view_of_balance_data(a, &compared));
@@ -112,7 +112,7 @@ static void add_evidence(arena *a, text *t, const question *asked, const swap_no
 
 static void add_amounts(arena *a, text *t, const question *asked, const swap_note *note) {
     const ingredient *from = asked->of->lines.items[note->line].what;
-    add_sentence(t, note->in_the_way);
+    add_sentence(t, say_message(a, asked->words.in, note->in_the_way));
     if (note->to_g <= 0)
         return;
     if (note_is_combined(note))

@@ -81,15 +81,18 @@ static bool is_one(allergen_set set) {
 }
 
 /* "tree nuts (almond, cashew)"; a group of one food, or wheat as such, stands without brackets. */
-static void add_group(text *t, const char *group, allergen_set members, allergen_set present) {
-    text_add(t, group);
+static void add_group(text *t, allergen of, label_law law, allergen_set set,
+                      const allergen_names *called) {
+    const char *group = allergen_group(of, law);
+    allergen_set members = group_members(group, law), present = members & set;
+    text_add(t, called ? called->groups[of] : group);
     bool first = true;
     for (size_t i = 0; i < ALLERGEN_COUNT && !is_one(members); i++) {
         const char *word = allergen_word((allergen)i);
         if (!(present >> i & 1u) || (is_one(present) && span_is(span_of(word), group)))
             continue;
         text_add(t, first ? " (" : ", ");
-        text_add(t, word);
+        text_add(t, called ? called->foods[i] : word);
         first = false;
     }
     if (!first)
@@ -97,17 +100,21 @@ static void add_group(text *t, const char *group, allergen_set members, allergen
 }
 
 const char *allergen_statement(arena *a, allergen_set set, label_law law) {
+    return allergen_statement_called(a, set, law, NULL);
+}
+
+const char *allergen_statement_called(arena *a, allergen_set set, label_law law,
+                                      const allergen_names *called) {
     text t = TEXT_EMPTY;
     allergen_set left = set;
     for (size_t i = 0; i < ALLERGEN_COUNT; i++) {
         const char *group = allergen_group((allergen)i, law);
         if (!(left >> i & 1u) || !group)
             continue;
-        allergen_set members = group_members(group, law);
         if (t.length)
             text_add(&t, "; ");
-        add_group(&t, group, members, members & set);
-        left &= ~members;
+        add_group(&t, (allergen)i, law, set, called);
+        left &= ~group_members(group, law);
     }
     const char *statement = arena_copy(a, text_span(&t));
     text_free(&t);

@@ -42,4 +42,13 @@ allergen_causes allergen_may_contain_causes_of(arena *a, const recipe *of);
  * arena; empty string when none. */
 const char *allergen_statement(arena *a, allergen_set set, label_law law);
 
+/* What foods, and the groups that a law puts them in, are called: by allergen. */
+typedef struct {
+    const char *const *foods, *const *groups;
+} allergen_names;
+
+/* The same in other words. */
+const char *allergen_statement_called(arena *a, allergen_set set, label_law law,
+                                      const allergen_names *called);
+
 #endif

@@ -1,6 +1,5 @@
 #include "nutrition/cautions.h"
 
-#include "base/list.h"
 #include "nutrition/lines.h"
 
 typedef struct {
@@ -55,28 +54,28 @@ static bool much_polyols(const caution_case *about) {
 
 static const struct {
     bool (*holds)(const caution_case *about);
-    const char *sentence;
-} rows[] = {
-    /* FDA, food safety leaflet of July 2018: eggs and flour are not ready to eat raw. */
-    {raw_egg_uncooked, "Holds raw egg that is not cooked: use pasteurised egg, and keep it from "
-                       "small children, pregnant women, older people and anyone whose defences "
-                       "are low."},
-    {raw_flour_uncooked, "Holds raw flour that is not cooked: flour is a raw food, so use one "
-                         "that its pack calls ready to eat."},
-    /* FDA, the same leaflet: 160 F, 71 C, in the middle. */
-    {egg_cooked, "Holds raw egg: cook it until the middle reaches 71 \u00b0C (160 \u00b0F)."},
+    const char *key;
+} rows[CAUTION_COUNT] = {
+    /* FDA, food safety leaflet of July 2018: eggs and flour are not ready to eat raw; cooked is
+     * 160 F, 71 C, in the middle. */
+    [CAUTION_RAW_EGG] = {raw_egg_uncooked, "raw egg"},
+    [CAUTION_RAW_FLOUR] = {raw_flour_uncooked, "raw flour"},
+    [CAUTION_EGG_TO_SET] = {egg_cooked, "egg to set"},
     /* General advice of health authorities; from memory. Baking does not kill the spores. */
-    {honey, "Holds honey: not for infants under 12 months, baked or not."},
-    {much_protein, "High in protein: anyone with kidney disease, or told to watch protein, should "
-                   "ask a doctor or dietitian first."},
-    {much_polyols, "More than a tenth of it is polyols: eating a lot may have a laxative effect."},
+    [CAUTION_HONEY] = {honey, "honey"},
+    [CAUTION_MUCH_PROTEIN] = {much_protein, "much protein"},
+    [CAUTION_MUCH_POLYOLS] = {much_polyols, "much polyols"},
 };
 
-word_list cautions_of(arena *a, const recipe *of, double protein_g_per_portion) {
-    word_list cautions = {0};
+caution_set cautions_of(const recipe *of, double protein_g_per_portion) {
+    caution_set cautions = 0;
     caution_case about = {of, protein_g_per_portion};
-    for (size_t i = 0; i < COUNT(rows); i++)
+    for (size_t i = 0; i < CAUTION_COUNT; i++)
         if (rows[i].holds(&about))
-            LIST_ADD(a, &cautions, rows[i].sentence);
+            cautions |= 1u << i;
     return cautions;
+}
+
+const char *caution_key(caution_cause which) {
+    return rows[which].key;
 }

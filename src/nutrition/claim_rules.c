@@ -1,6 +1,7 @@
 #include "nutrition/claim_rules.h"
 
 #include "base/list.h"
+#include "nutrition/claims.h"
 
 /* A condition; and claims of one, of some that must all hold, of some of which one must. */
 #define IF(which_, per_, is_, limit_)                                                              \
@@ -69,7 +70,14 @@ static const claim_rule us_rules[] = {
          IF(SODIUM, PER_PORTION, LESS_THAN, 5)),
 };
 
+_Static_assert(COUNT(eu_rules) == CLAIMS_EU && COUNT(us_rules) == CLAIMS_US,
+               "claims.h says how many there are");
+
 const claim_rule *claim_rules_of(label_law law, size_t *count) {
     *count = law == LAW_US ? COUNT(us_rules) : COUNT(eu_rules);
     return law == LAW_US ? us_rules : eu_rules;
+}
+
+const char *claim_name(label_law law, size_t which) {
+    return law == LAW_US ? us_rules[which].name : eu_rules[which].name;
 }

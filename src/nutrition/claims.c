@@ -2,7 +2,6 @@
 
 #include <assert.h>
 
-#include "base/number.h"
 #include "nutrition/claim_rules.h"
 #include "nutrition/lines.h"
 #include "nutrition/rounding.h"
@@ -14,17 +13,21 @@ typedef struct {
     const recipe_macros *figures;
     const protein_quality *quality;
     double reference_g; /* US reference amount; 0 when there is none */
-    bool brief;         /* outcomes alone are asked for, no reasons in words */
+    bool brief;         /* outcomes alone are asked for, no reasons */
 } claim_case;
 
-/* A reason in words; they cost most of the work, so a brief answer goes without. */
-#define SAID(about, ...) ((about)->brief ? "" : arena_format((about)->a, __VA_ARGS__))
+/* What stands for the reasons of a brief answer. */
+static const message unsaid = {0};
+
+/* A reason; a brief answer goes without. */
+#define REASON(about, ...)         ((about)->brief ? &unsaid : MESSAGE((about)->a, __VA_ARGS__))
+#define PLAIN_REASON(about, which) ((about)->brief ? &unsaid : MESSAGE_PLAIN((about)->a, which))
 
 /* An amount as a condition measures it: `open` says why it can't be, and is null when it can. */
 typedef struct {
     double value;
-    const char *words; /* "5.2 g of fibre in 100 g" */
-    const char *open;
+    const message *words; /* 5.2 g of fibre in 100 g */
+    const message *open;
 } measured;
 
 /* In this order: of conditions that must all hold the lowest decides, of alternatives the
@@ -33,31 +36,41 @@ typedef enum { FAILS, OPEN, HOLDS } outcome;
 
 typedef struct {
     outcome is;
-    const char *because;
+    const message *because;
 } judgement;
 
-static const char *lacking_words(const claim_case *about, nutrient which) {
-    if (about->brief)
-        return "";
-    word_list without = macros_lacking(about->a, about->of, which);
-    return SAID(about, "no figure for %s of %s", nutrient_key(which),
-                words_joined(about->a, &without));
+static message_value value_names(const word_list *list) {
+    return value_list(list->items, list->count);
 }
 
-static measured amount_in(const claim_case *about, nutrient which, double amount, const char *in) {
+static message_value value_nutrient(nutrient which) {
+    return value_word(WORD_NUTRIENT, which);
+}
+
+static const message *lacking_words(const claim_case *about, nutrient which) {
+    if (about->brief)
+        return &unsaid;
+    word_list without = macros_lacking(about->a, about->of, which);
+    return REASON(about, NO_FIGURE, value_nutrient(which), value_names(&without));
+}
+
+static measured amount_in(const claim_case *about, nutrient which, double amount,
+                          const message *in) {
     int decimals = nutrient_unit(which)[0] == 'm' ? 0 : 2; /* mg */
     return (measured){.value = amount,
-                      .words =
-                          SAID(about, "%s %s of %s in %s", number_copy(about->a, amount, decimals),
-                               nutrient_unit(which), nutrient_key(which), in)};
+                      .words = REASON(about, AMOUNT_IN,
+                                      value_number(amount, decimals, nutrient_unit(which)),
+                                      value_nutrient(which), value_inner(in))};
 }
 
 static measured per_100_g(const claim_case *about, const condition *asked) {
-    return amount_in(about, asked->which, about->figures->per_100_g.of.of[asked->which], "100 g");
+    return amount_in(about, asked->which, about->figures->per_100_g.of.of[asked->which],
+                     PLAIN_REASON(about, IN_100_G));
 }
 
 static measured per_portion(const claim_case *about, const condition *asked) {
-    return amount_in(about, asked->which, about->figures->portion.of.of[asked->which], "a portion");
+    return amount_in(about, asked->which, about->figures->portion.of.of[asked->which],
+                     PLAIN_REASON(about, IN_A_PORTION));
 }
 
 static bool is_lacking(const claim_case *about, nutrient which) {
@@ -65,40 +78,38 @@ static bool is_lacking(const claim_case *about, nutrient which) {
 }
 
 /* Energy of the batch; 0 when it is not wholly known, which `*open` then says. */
-static double energy_of_batch(const claim_case *about, nutrient energy, const char *name,
-                              const char **open) {
+static double energy_of_batch(const claim_case *about, nutrient energy, const message **open) {
     *open = NULL;
     if (is_lacking(about, energy)) {
         word_list without = macros_lacking(about->a, about->of, energy);
-        *open =
-            SAID(about, "the %s of %s can't be worked out", name, words_joined(about->a, &without));
+        *open = REASON(about, ENERGY_UNKNOWN, value_names(&without));
     } else if (about->figures->batch.of.of[energy] <= 0) {
-        *open = "it has no energy";
+        *open = PLAIN_REASON(about, NO_ENERGY);
     }
     return *open ? 0 : about->figures->batch.of.of[energy];
 }
 
 static measured per_100_kcal(const claim_case *about, const condition *asked) {
-    const char *open;
-    double kcal = energy_of_batch(about, NUTRIENT_ENERGY_EU, "energy", &open);
+    const message *open;
+    double kcal = energy_of_batch(about, NUTRIENT_ENERGY_EU, &open);
     if (open)
         return (measured){.open = open};
     double amount = about->figures->batch.of.of[asked->which] / kcal * 100;
-    return amount_in(about, asked->which, amount, "100 kcal");
+    return amount_in(about, asked->which, amount, PLAIN_REASON(about, IN_100_KCAL));
 }
 
 /* `per_g` is the energy of 1 g of what is asked: kJ (EU, Annex XIV) or kcal (21 CFR
  * 101.9(c)(1)(i)(B)). */
 static measured energy_share(const claim_case *about, const condition *asked, nutrient energy,
                              double per_g) {
-    const char *open;
-    double whole = energy_of_batch(about, energy, "energy", &open);
+    const message *open;
+    double whole = energy_of_batch(about, energy, &open);
     if (open)
         return (measured){.open = open};
     double share = about->figures->batch.of.of[asked->which] * per_g / whole * 100;
     return (measured){.value = share,
-                      .words = SAID(about, "%s %% of the energy is from %s",
-                                    number_copy(about->a, share, 1), nutrient_key(asked->which))};
+                      .words = REASON(about, SHARE_OF_ENERGY, value_number(share, 1, "%"),
+                                      value_nutrient(asked->which))};
 }
 
 static measured share_of_eu_energy(const claim_case *about, const condition *asked) {
@@ -110,31 +121,38 @@ static measured share_of_us_energy(const claim_case *about, const condition *ask
     return energy_share(about, asked, NUTRIENT_ENERGY_ATWATER, 9); /* only asked of saturates */
 }
 
-static measured per_grams(const claim_case *about, nutrient which, double grams, const char *name) {
+static const message *no_reference_amount(const claim_case *about) {
+    return about->of->kind ? REASON(about, NO_AMOUNT_FOR_KIND, value_text(about->of->kind))
+                           : PLAIN_REASON(about, NO_AMOUNT_FOR_THIS_KIND);
+}
+
+/* `in` says in what amount that is. */
+static measured per_grams(const claim_case *about, nutrient which, double grams,
+                          const message *in) {
     if (about->reference_g <= 0)
-        return (measured){
-            .open = SAID(about, "US law has no reference amount in grams for this kind%s%s",
-                         about->of->kind ? ": " : "", about->of->kind ? about->of->kind : "")};
-    double amount = about->figures->per_100_g.of.of[which] * grams / 100;
-    const char *in = SAID(about, "%s of %s g", name, number_copy(about->a, grams, 0));
-    return amount_in(about, which, amount, in);
+        return (measured){.open = no_reference_amount(about)};
+    return amount_in(about, which, about->figures->per_100_g.of.of[which] * grams / 100, in);
+}
+
+static const message *in_reference_amount(const claim_case *about) {
+    return REASON(about, IN_REFERENCE_AMOUNT, value_number(about->reference_g, 0, "g"));
 }
 
 static measured per_reference_amount(const claim_case *about, const condition *asked) {
-    return per_grams(about, asked->which, about->reference_g, "the reference amount");
+    return per_grams(about, asked->which, about->reference_g, in_reference_amount(about));
 }
 
 static measured per_small_reference_amount(const claim_case *about, const condition *asked) {
     bool small = about->reference_g <= 30; /* 21 CFR 101.61(b), 101.62(b) */
     return per_grams(about, asked->which, small ? 50 : about->reference_g,
-                     small ? "the amount for small portions" : "the reference amount");
+                     small ? REASON(about, IN_SMALL_AMOUNT, value_number(50, 0, "g"))
+                           : in_reference_amount(about));
 }
 
-static const char *quality_unknown_words(const claim_case *about) {
+static const message *quality_unknown_words(const claim_case *about) {
     if (about->quality->without.count == 0)
-        return "the quality of the protein is not known";
-    return SAID(about, "the quality of the protein of %s is not known",
-                words_joined(about->a, &about->quality->without));
+        return PLAIN_REASON(about, PROTEIN_QUALITY_UNKNOWN);
+    return REASON(about, PROTEIN_QUALITY_OF_UNKNOWN, value_names(&about->quality->without));
 }
 
 static measured daily_value_per_reference_amount(const claim_case *about, const condition *asked) {
@@ -146,26 +164,24 @@ static measured daily_value_per_reference_amount(const claim_case *about, const 
         return (measured){.open = quality_unknown_words(about)};
     double amount = corrected ? quality_corrected_g(about->quality, m.value) : m.value;
     double percent = amount / daily_value_of(asked->which) * 100;
-    const char *correction = corrected
-                                 ? SAID(about, ", %s g when corrected for its quality (PDCAAS %s),",
-                                        number_copy(about->a, amount, 2),
-                                        number_copy(about->a, about->quality->pdcaas, 2))
-                                 : "";
-    return (measured){.value = percent,
-                      .words = SAID(about, "%s%s is %s %% of the daily value", m.words, correction,
-                                    number_copy(about->a, percent, 1))};
+    const message *words = corrected ? REASON(about, CORRECTED_SHARE_OF_DAILY_VALUE,
+                                              value_inner(m.words), value_number(amount, 2, "g"),
+                                              value_number(about->quality->pdcaas, 2, NULL),
+                                              value_number(percent, 1, "%"))
+                                     : REASON(about, SHARE_OF_DAILY_VALUE, value_inner(m.words),
+                                              value_number(percent, 1, "%"));
+    return (measured){.value = percent, .words = words};
 }
 
 static measured trans_fat_too(const claim_case *about, const condition *asked) {
-    (void)about;
     (void)asked;
-    return (measured){.open = "the rule counts trans fat too, which the pantry does not know"};
+    return (measured){.open = PLAIN_REASON(about, TRANS_FAT_UNKNOWN)};
 }
 
 static judgement judge_sweetening(const claim_case *about) {
     static const outcome by_sweetening[] = {
         [SWEETENING_NONE] = HOLDS, [SWEETENING_UNCLEAR] = OPEN, [SWEETENING_SUGARS] = FAILS};
-    judgement j = {.because = ""};
+    judgement j = {.because = &unsaid};
     j.is = by_sweetening[sweetening_of(about->a, about->of, about->brief ? NULL : &j.because)];
     return j;
 }
@@ -185,7 +201,9 @@ static const struct {
     [TRANS_FAT_TOO] = {trans_fat_too, false},
 };
 
-static const char *const comparison_words[] = {"at least", "at most", "less than"};
+/* In the order of the comparisons. */
+static const sentence_key comparisons[] = {SAY_RULE_ASKS_AT_LEAST, SAY_RULE_ASKS_AT_MOST,
+                                           SAY_RULE_ASKS_LESS_THAN};
 
 /* Decimals of sums miss a limit by a hair: a hair is not a difference. */
 static bool meets(double value, const condition *asked) {
@@ -216,9 +234,10 @@ static judgement judge_condition(const claim_case *about, const condition *asked
         j.because = lacking_words(about, asked->which);
         return j;
     }
-    j.because = SAID(about, "%s; the rule asks for %s %s %s", m.words, comparison_words[asked->is],
-                     number_copy(about->a, asked->limit, 2),
-                     bases[asked->per].percent ? "%" : nutrient_unit(asked->which));
+    const char *in = bases[asked->per].percent ? "%" : nutrient_unit(asked->which);
+    const message_value values[] = {value_inner(m.words), value_number(asked->limit, 2, in)};
+    j.because = about->brief ? &unsaid
+                             : message_new(about->a, comparisons[asked->is], values, COUNT(values));
     return j;
 }
 
@@ -233,14 +252,14 @@ static judgement judge_rule(const claim_case *about, const claim_rule *rule) {
 }
 
 /* Why nothing at all can be measured; null when it can. */
-static const char *nothing_measured_words(const claim_case *about) {
+static const message *nothing_measured_words(const claim_case *about) {
     word_list without = {0};
     for (size_t i = 0; i < about->of->lines.count; i++)
         if (about->of->weights[i].way == WEIGHT_UNKNOWN)
             word_add_once(about->a, &without, line_name(about->of, i));
     if (without.count)
-        return SAID(about, "no weight is known for %s", words_joined(about->a, &without));
-    return about->of->baked_g > 0 ? NULL : "nothing in it is weighed";
+        return REASON(about, NO_WEIGHT_KNOWN, value_names(&without));
+    return about->of->baked_g > 0 ? NULL : PLAIN_REASON(about, NOTHING_WEIGHED);
 }
 
 static bool takes_weights(const claim_rule *rule) {
@@ -248,7 +267,7 @@ static bool takes_weights(const claim_rule *rule) {
 }
 
 static claims judged(const claim_case *about, label_law law) {
-    const char *nothing = nothing_measured_words(about);
+    const message *nothing = nothing_measured_words(about);
     size_t count;
     const claim_rule *rules = claim_rules_of(law, &count);
     claims all = {.items = ARENA_ARRAY(about->a, claim, count), .count = count, .capacity = count};

@@ -6,16 +6,24 @@
 #ifndef NUTRITION_CLAIMS_H
 #define NUTRITION_CLAIMS_H
 
+#include "base/message.h"
 #include "nutrition/macros.h"
 #include "nutrition/quality.h"
 #include "nutrition/reference_amount.h"
+
+/* How many claims each law has; the UK kept those of the EU. */
+enum { CLAIMS_EU = 13, CLAIMS_US = 12 };
+
+/* What claim number `which` of `law` is called: "high protein". */
+const char *claim_name(label_law law, size_t which);
 
 typedef struct {
     const char *claim; /* "high protein" */
     const char *rule;  /* "Regulation (EC) 1924/2006, Annex" */
     bool holds;
-    bool tested;         /* false: `because` says what is not known; `holds` is false then */
-    const char *because; /* "24 % of the energy is from protein; the rule asks for at least 20 %" */
+    bool tested; /* false: `because` says what is not known; `holds` is false then */
+    const message
+        *because; /* 24 % of the energy is from protein; the rule asks for at least 20 % */
 } claim;
 
 typedef struct {
@@ -31,7 +39,8 @@ typedef struct {
 claims claims_of(arena *a, const recipe *of, const recipe_macros *figures,
                  const protein_quality *quality, label_law law);
 
-/* The same outcomes without the reasons, which are empty: for the many recipes that swaps make. */
+/* The same outcomes without the reasons, which are not to be said: for the many recipes that swaps
+ * make. */
 claims claims_brief_of(arena *a, const recipe *of, const recipe_macros *figures,
                        const protein_quality *quality, label_law law);
 

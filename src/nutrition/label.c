@@ -92,6 +92,14 @@ static const struct {
     [LABEL_NONE] = {plain_rows, COUNT(plain_rows), label_round_plain, salt_plain},
 };
 
+_Static_assert(COUNT(us_rows) == LABEL_US_ROWS && COUNT(eu_rows) == LABEL_EU_ROWS &&
+                   COUNT(plain_rows) == LABEL_PLAIN_ROWS,
+               "label.h says how many rows there are");
+
+const char *label_row_name(label_rule rule, size_t which) {
+    return panels[rule].rows[which].name;
+}
+
 /* The nutrient whose known and lacking bits decide. Available carbohydrate that no ingredient
  * has worked out is taken from the total and the fibre. */
 static nutrient nutrient_behind(const panel_row *row, const macros *of, energy_rule energy) {
@@ -134,6 +142,7 @@ static const char *text_of(arena *a, const panel_row *row, const macros *of, nut
 static label_line line_of(arena *a, const panel_row *row, const recipe_macros *of, label_rule rule,
                           nutrient which) {
     label_line line = {.name = row->name,
+                       .row = (size_t)(row - panels[rule].rows),
                        .key = key_of(row),
                        .part = row->part,
                        .known = nutrient_known(&of->batch.of, which),

@@ -9,9 +9,16 @@
 
 typedef enum { LABEL_US, LABEL_EU, LABEL_NONE } label_rule;
 
+/* How many rows each panel may have. */
+enum { LABEL_US_ROWS = 15, LABEL_EU_ROWS = 9, LABEL_PLAIN_ROWS = 17 };
+
+/* What row `which` of the panel of `rule` is called: "Saturated fat". */
+const char *label_row_name(label_rule rule, size_t which);
+
 /* One line of a nutrition panel. */
 typedef struct {
     const char *name;          /* "Saturated fat" (US) or "of which saturates" (EU) */
+    size_t row;                /* of the panel */
     const char *key;           /* "saturates_g": for --json and views */
     bool part;                 /* indented: part of the line above */
     bool known;                /* false: the pantry lacks it; the texts are null then */

@@ -44,12 +44,10 @@ double reference_amount_of(const recipe *of) {
     return bottom_cm2 > 0 ? of->baked_g * CRUST_CM2 / bottom_cm2 : 0;
 }
 
-const char *reference_amount_hint(arena *a, const recipe *of, double portion_g) {
+const message *reference_amount_hint(arena *a, const recipe *of, double portion_g) {
     double usual_g = reference_amount_of(of);
     if (usual_g <= 0 || portion_g <= 0 || (portion_g >= usual_g / 2 && portion_g <= usual_g * 2))
         return NULL;
-    return arena_format(a,
-                        "A portion weighs %s g; US law takes %s g of this kind to be eaten at "
-                        "one time.",
-                        number_copy(a, portion_g, 0), number_copy(a, usual_g, 0));
+    return MESSAGE(a, FAR_FROM_REFERENCE_AMOUNT, value_number(portion_g, 0, "g"),
+                   value_number(usual_g, 0, "g"));
 }

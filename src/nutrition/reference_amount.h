@@ -3,6 +3,7 @@
 #ifndef NUTRITION_REFERENCE_AMOUNT_H
 #define NUTRITION_REFERENCE_AMOUNT_H
 
+#include "base/message.h"
 #include "measure/recipe.h"
 
 /* US reference amount customarily consumed, g, for a recipe kind (lower case); 0 when the table
@@ -16,6 +17,6 @@ double reference_amount_of(const recipe *of);
 
 /* A hint, one sentence in the arena, when a portion of `portion_g` is less than half or more than
  * twice the reference amount; null when it is not, or when there is none. */
-const char *reference_amount_hint(arena *a, const recipe *of, double portion_g);
+const message *reference_amount_hint(arena *a, const recipe *of, double portion_g);
 
 #endif

@@ -1,6 +1,5 @@
 #include "nutrition/remarks.h"
 
-#include "base/number.h"
 #include "nutrition/cautions.h"
 #include "nutrition/lines.h"
 #include "nutrition/reference_amount.h"
@@ -40,88 +39,83 @@ static bool is_optional(const recipe *of, size_t i) {
     return of->lines.items[i].optional && line_counts(of, i);
 }
 
-/* `before`, the names of the lines that `fits` picks, a full stop; null when it picks none. */
-static const char *about_lines(const remark_case *about, line_test fits, const char *before) {
+/* The sentence `says` of the lines that `fits` picks; null when it picks none. */
+static const message *about_lines(const remark_case *about, line_test fits, sentence_key says) {
     word_list picked = {0};
     for (size_t i = 0; i < about->of->lines.count; i++)
         if (fits(about->of, i))
             word_add_once(about->a, &picked, line_name(about->of, i));
-    if (picked.count == 0)
-        return NULL;
-    return arena_format(about->a, "%s%s.", before, words_joined(about->a, &picked));
+    const message_value named = value_list(picked.items, picked.count);
+    return picked.count ? message_new(about->a, says, &named, 1) : NULL;
 }
 
-static const char *unweighed(const remark_case *about) {
-    return about_lines(about, is_unweighed, "Not counted, as no weight is known: ");
+static const message *unweighed(const remark_case *about) {
+    return about_lines(about, is_unweighed, SAY_NOT_COUNTED_UNKNOWN);
 }
 
-static const char *to_taste(const remark_case *about) {
-    return about_lines(about, is_to_taste, "Not counted, being to taste: ");
+static const message *to_taste(const remark_case *about) {
+    return about_lines(about, is_to_taste, SAY_NOT_COUNTED_TO_TASTE);
 }
 
-static const char *optional(const remark_case *about) {
-    return about_lines(about, is_optional, "Counted, though optional: ");
+static const message *optional(const remark_case *about) {
+    return about_lines(about, is_optional, SAY_COUNTED_THOUGH_OPTIONAL);
 }
 
-static const char *poured_away(const remark_case *about) {
-    return about_lines(about, is_poured_away, "Counted whole, though part of it is poured away: ");
+static const message *poured_away(const remark_case *about) {
+    return about_lines(about, is_poured_away, SAY_COUNTED_WHOLE);
 }
 
-static const char *no_loss_stated(const remark_case *about) {
+static const message *no_loss_stated(const remark_case *about) {
     if (about->of->bake_loss_stated || !recipe_is_cooked(about->of))
         return NULL;
-    return "No bake loss is stated, so 100 g are 100 g of the mix: baked, they hold more.";
+    return MESSAGE_PLAIN(about->a, NO_BAKE_LOSS_STATED);
 }
 
-static const char *alcohol(const remark_case *about) {
+static const message *alcohol(const remark_case *about) {
     if (about->figures->portion.of.of[NUTRIENT_ALCOHOL] < ALCOHOL_G || !recipe_is_cooked(about->of))
         return NULL;
-    return "All the alcohol is counted, though some bakes off.";
+    return MESSAGE_PLAIN(about->a, ALCOHOL_COUNTED);
 }
 
-static const char *griddle_fat(const remark_case *about) {
+static const message *griddle_fat(const remark_case *about) {
     if (about->of->baked_in.shape != PAN_GRIDDLE)
         return NULL;
-    return "Fat to grease the griddle is counted only where it is listed.";
+    return MESSAGE_PLAIN(about->a, GRIDDLE_FAT);
 }
 
 /* "protein 10 to 12 g" for each figure that pack labels leave wide. */
-static const char *pack_rounding(const remark_case *about) {
+static const message *pack_rounding(const remark_case *about) {
     static const nutrient asked[] = {NUTRIENT_ENERGY,       NUTRIENT_PROTEIN, NUTRIENT_FAT,
                                      NUTRIENT_CARBOHYDRATE, NUTRIENT_SUGARS,  NUTRIENT_FIBRE,
                                      NUTRIENT_SODIUM};
-    word_list wide = {0};
+    const message **wide = ARENA_ARRAY(about->a, const message *, COUNT(asked));
+    size_t count = 0;
     for (size_t i = 0; i < COUNT(asked); i++) {
         range portion = portion_range(about->of, asked[i]);
         if (range_matters(asked[i], portion))
-            word_add_once(about->a, &wide,
-                          arena_format(about->a, "%s %s to %s %s", nutrient_key(asked[i]),
-                                       number_copy(about->a, portion.low, 1),
-                                       number_copy(about->a, portion.high, 1),
-                                       nutrient_unit(asked[i])));
+            wide[count++] = MESSAGE(about->a, FIGURE_FROM_TO, value_word(WORD_NUTRIENT, asked[i]),
+                                    value_number(portion.low, 1, NULL),
+                                    value_number(portion.high, 1, nutrient_unit(asked[i])));
     }
-    if (wide.count == 0)
-        return NULL;
-    return arena_format(about->a, "Pack labels are rounded, so a portion may hold %s.",
-                        words_joined(about->a, &wide));
+    return count ? MESSAGE(about->a, PACKS_ARE_ROUNDED, value_inners(wide, count)) : NULL;
 }
 
-static const char *far_portion(const remark_case *about) {
+static const message *far_portion(const remark_case *about) {
     if (about->law != LAW_US)
         return NULL;
     return reference_amount_hint(about->a, about->of, about->figures->portion.weight_g);
 }
 
-word_list remarks_of(arena *a, const recipe *of, const recipe_macros *figures, label_law law) {
-    static const char *(*const all[])(const remark_case *about) = {
+messages remarks_of(arena *a, const recipe *of, const recipe_macros *figures, label_law law) {
+    static const message *(*const all[])(const remark_case *about) = {
         unweighed, to_taste,    optional,      poured_away, no_loss_stated,
         alcohol,   griddle_fat, pack_rounding, far_portion};
-    word_list remarks = {0};
+    messages remarks = {0};
     remark_case about = {a, of, figures, law};
     for (size_t i = 0; i < COUNT(all); i++) {
-        const char *sentence = all[i](&about);
-        if (sentence)
-            LIST_ADD(a, &remarks, sentence);
+        const message *one = all[i](&about);
+        if (one)
+            LIST_ADD(a, &remarks, one);
     }
     return remarks;
 }

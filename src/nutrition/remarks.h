@@ -2,13 +2,19 @@
 #ifndef NUTRITION_REMARKS_H
 #define NUTRITION_REMARKS_H
 
+#include "base/message.h"
 #include "nutrition/macros.h"
 
-/* Whole sentences in the arena, none when there is nothing to remark: lines that could not be
+typedef struct {
+    const message **items;
+    size_t count, capacity;
+} messages;
+
+/* Whole sentences, none when there is nothing to remark: lines that could not be
  * weighed, that are to taste, optional or poured away in part; a bake without a stated loss;
  * alcohol, of which some bakes off; a griddle, whose fat counts only where it is listed; figures of
  * a portion that the rounding of pack labels leaves wide; under `law` US, a portion far from the
  * reference amount. */
-word_list remarks_of(arena *a, const recipe *of, const recipe_macros *figures, label_law law);
+messages remarks_of(arena *a, const recipe *of, const recipe_macros *figures, label_law law);
 
 #endif

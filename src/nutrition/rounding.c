@@ -36,13 +36,13 @@ static const rounding_rule us_fat = {
     {BELOW(0.5, .words = "0 g"), BELOW(5, .step = 0.5), ELSE(.step = 1)}};
 /* 101.9(c)(3). */
 static const rounding_rule us_cholesterol = {
-    {BELOW(2, .words = "0 mg"), UP_TO(5, .words = "less than 5 mg"), ELSE(.step = 5)}};
+    {BELOW(2, .words = "0 mg"), UP_TO(5, .words = LABEL_LESS_THAN "5 mg"), ELSE(.step = 5)}};
 /* 101.9(c)(4). */
 static const rounding_rule us_sodium = {
     {BELOW(5, .words = "0 mg"), UP_TO(140, .step = 5), ELSE(.step = 10)}};
 /* 101.9(c)(6) and (7): carbohydrate, fibre, sugars, added sugars, sugar alcohol, protein. */
 static const rounding_rule us_macro = {
-    {BELOW(0.5, .words = "0 g"), BELOW(1, .words = "less than 1 g"), ELSE(.step = 1)}};
+    {BELOW(0.5, .words = "0 g"), BELOW(1, .words = LABEL_LESS_THAN "1 g"), ELSE(.step = 1)}};
 /* 101.9(c)(8)(iii) asks for quantitative amounts; these steps are FDA guidance, from memory. */
 static const rounding_rule us_vitamin_d = {{ELSE(.step = 0.1)}}, us_iron = {{ELSE(.step = 0.1)}},
                            us_calcium = {{ELSE(.step = 10)}}, us_potassium = {{ELSE(.step = 10)}};

@@ -10,6 +10,9 @@
 #include "base/arena.h"
 #include "pantry/nutrients.h"
 
+/* What the rounded figure of little begins with, in the US panel: "less than 1 g". */
+#define LABEL_LESS_THAN "less than "
+
 /* Amounts in the nutrient's unit; the text, with its unit, is in the arena. */
 const char *label_round_us(arena *a, nutrient which, double amount);
 const char *label_round_eu(arena *a, nutrient which, double amount);

@@ -49,34 +49,35 @@ static bool is_unstated(const ingredient *what) {
 static const struct {
     bool (*fits)(const ingredient *what);
     sweetening means;
-    const char *before, *after; /* the ingredient's name */
+    sentence_key because;
 } rows[] = {
-    {is_unknown, SWEETENING_UNCLEAR, "", " is not in the pantry"},
-    {is_sugary_sweetener, SWEETENING_SUGARS, "", " is added to sweeten"},
-    {holds_added_sugars, SWEETENING_SUGARS, "", " holds added sugars"},
-    {is_sweet_fruit, SWEETENING_SUGARS, "", " brings sugars enough to sweeten"},
-    {is_sweet_moisture, SWEETENING_UNCLEAR, "", " may be there to sweeten"},
-    {is_unstated, SWEETENING_UNCLEAR, "no figure for the added sugars of ", ""},
+    {is_unknown, SWEETENING_UNCLEAR, SAY_NOT_IN_PANTRY},
+    {is_sugary_sweetener, SWEETENING_SUGARS, SAY_ADDED_TO_SWEETEN},
+    {holds_added_sugars, SWEETENING_SUGARS, SAY_HOLDS_ADDED_SUGARS},
+    {is_sweet_fruit, SWEETENING_SUGARS, SAY_BRINGS_SUGARS_ENOUGH},
+    {is_sweet_moisture, SWEETENING_UNCLEAR, SAY_MAY_SWEETEN},
+    {is_unstated, SWEETENING_UNCLEAR, SAY_NO_FIGURE_FOR_ADDED_SUGARS},
 };
 
-static sweetening sweetening_of_line(arena *a, const recipe_line *line, const char **because) {
+static sweetening sweetening_of_line(arena *a, const recipe_line *line, const message **because) {
     for (size_t i = 0; i < COUNT(rows); i++) {
         if (!rows[i].fits(line->what))
             continue;
         if (because)
-            *because = arena_format(a, "%s%s%s", rows[i].before,
-                                    line->what ? line->what->name : line->name, rows[i].after);
+            *because = message_new(
+                a, rows[i].because,
+                (const message_value[]){value_text(line->what ? line->what->name : line->name)}, 1);
         return rows[i].means;
     }
     return SWEETENING_NONE;
 }
 
-sweetening sweetening_of(arena *a, const recipe *of, const char **because) {
+sweetening sweetening_of(arena *a, const recipe *of, const message **because) {
     sweetening most = SWEETENING_NONE;
     if (because)
-        *because = "nothing in it sweetens by its sugars; what sugars it has occur naturally";
+        *because = MESSAGE_PLAIN(a, NOTHING_SWEETENS);
     for (size_t i = 0; i < of->lines.count; i++) {
-        const char *why;
+        const message *why;
         sweetening one = sweetening_of_line(a, &of->lines.items[i], because ? &why : NULL);
         if (one > most && because)
             *because = why;

@@ -2,6 +2,7 @@
 #ifndef NUTRITION_SWEETENING_H
 #define NUTRITION_SWEETENING_H
 
+#include "base/message.h"
 #include "measure/recipe.h"
 
 typedef enum {
@@ -18,6 +19,6 @@ typedef enum {
  * - a fruit purée or a drink with 5 % sugars or more may be there to sweeten.
  * "To taste" lines count. `*because` is one sentence about the first ingredient that decides,
  * without a full stop, in the arena; a null `because` is not asked for. */
-sweetening sweetening_of(arena *a, const recipe *of, const char **because);
+sweetening sweetening_of(arena *a, const recipe *of, const message **because);
 
 #endif

@@ -5,6 +5,7 @@
 #include "read/fields.h"
 #include "read/yaml_packed.h"
 #include "reference/reference.h"
+#include "swap/balance_points.h"
 
 #include <errno.h>
 
@@ -27,11 +28,56 @@ static const char *month_key(size_t month) {
     return keys[month];
 }
 
+/* Only what the law lists has a group. */
+static const char *listed_key(allergen which, label_law law) {
+    return allergen_group(which, law) ? allergen_word(which) : NULL;
+}
+
+static const char *allergen_us_key(allergen which) {
+    return listed_key(which, LAW_US);
+}
+
+static const char *allergen_eu_key(allergen which) {
+    return listed_key(which, LAW_EU);
+}
+
+static const char *allergen_uk_key(allergen which) {
+    return listed_key(which, LAW_UK);
+}
+
+static const char *label_us_key(size_t which) {
+    return label_row_name(LABEL_US, which);
+}
+
+static const char *label_eu_key(size_t which) {
+    return label_row_name(LABEL_EU, which);
+}
+
+static const char *label_plain_key(size_t which) {
+    return label_row_name(LABEL_NONE, which);
+}
+
+static const char *claim_us_key(size_t which) {
+    return claim_name(LAW_US, which);
+}
+
+static const char *claim_eu_key(size_t which) {
+    return claim_name(LAW_EU, which);
+}
+
+static const char *fact_key(first_fact which) {
+    static const char *const keys[FACT_COUNT] = {"protein", "energy", "fat", "carbohydrate",
+                                                 "fibre"};
+    return keys[which];
+}
+
 /* What is measured of a bake. */
 static const char *measured_key(size_t which) {
     static const char *const keys[LANGUAGE_MEASURED] = {"height", "spread", "weight"};
     return keys[which];
 }
+
+_Static_assert(LANGUAGE_POINTS == POINT_COUNT + 1, "the batch as written, and each point");
 
 /* The batch as written, then the points it is compared with. */
 static const char *balance_row_key(size_t which) {
@@ -127,7 +173,7 @@ static void read_numbers(const language_reader *r, const yaml_node *root) {
 
 static void cut(const language_reader *r, const yaml_node *value, size_t which, plural_form form) {
     span fault, words = value->scalar;
-    sentence *out = &r->out->said[which][form];
+    cut_sentence *out = &r->out->said[which][form];
     sentence_places places = sentences[which].places;
     if (!sentence_cut(r->home, words, places, out, &fault)) {
         problem_add(r->found, value->at,
@@ -254,7 +300,7 @@ static void read_root(const language_reader *r, const yaml_node *root) {
 /* -- what is lacking -------------------------------------------------------------------------- */
 
 /* Words of `english` as a hint. */
-static const char *in_english(const language_reader *r, const sentence *of) {
+static const char *in_english(const language_reader *r, const cut_sentence *of) {
     const char *gaps[SENTENCE_PLACES_MOST];
     for (size_t i = 0; i < SENTENCE_PLACES_MOST; i++)
         gaps[i] = "{\u2026}";
@@ -264,13 +310,13 @@ static const char *in_english(const language_reader *r, const sentence *of) {
 
 /* A sentence that neither file has is said in English, so that nothing is ever empty. */
 static void fill_sentence(const language_reader *r, size_t which) {
-    sentence *said = r->out->said[which];
+    cut_sentence *said = r->out->said[which];
     for (plural_form form = 0; sentences[which].counted && form < PLURAL_OTHER; form++)
         if (!said[form].pieces)
             said[form] = said[PLURAL_OTHER];
     if (said[PLURAL_OTHER].pieces)
         return;
-    const sentence *english = r->english ? r->english->said[which] : said;
+    const cut_sentence *english = r->english ? r->english->said[which] : said;
     problem_add(r->found, (place){r->file, 1, 1},
                 r->english ? in_english(r, &english[PLURAL_OTHER]) : NULL,
                 "\"sentences\" lack \"%s\"", sentences[which].name);

@@ -4,7 +4,7 @@
  * brings a language of its own by a whole file.
  *
  * Read once, constant after, shared by all workers. Sentences are cut into pieces when they are
- * read and found by number (read/sentences.h). */
+ * read and found by number (base/sentences.h). */
 #ifndef READ_LANGUAGE_H
 #define READ_LANGUAGE_H
 
@@ -12,9 +12,11 @@
 #include "base/plural.h"
 #include "base/problems.h"
 #include "base/sentence.h"
+#include "base/sentences.h"
+#include "nutrition/cautions.h"
+#include "nutrition/claims.h"
 #include "nutrition/diets.h"
-#include "read/sentences.h"
-#include "swap/balance_points.h"
+#include "nutrition/label.h"
 #include "swap/balance_quantities.h"
 #include "swap/rule.h"
 
@@ -25,6 +27,15 @@
     LIST(verdicts, "verdicts", verdict, VERDICT_COUNT, verdict_word)                               \
     LIST(verdict_sentences, "verdict-sentences", verdict, VERDICT_COUNT, verdict_word)             \
     LIST(allergens, "allergens", allergen, ALLERGEN_COUNT, allergen_word)                          \
+    LIST(allergens_us, "allergens-us", allergen, ALLERGEN_COUNT, allergen_us_key)                  \
+    LIST(allergens_eu, "allergens-eu", allergen, ALLERGEN_COUNT, allergen_eu_key)                  \
+    LIST(allergens_uk, "allergens-uk", allergen, ALLERGEN_COUNT, allergen_uk_key)                  \
+    LIST(label_us, "label-us", size_t, LABEL_US_ROWS, label_us_key)                                \
+    LIST(label_eu, "label-eu", size_t, LABEL_EU_ROWS, label_eu_key)                                \
+    LIST(label_plain, "label-plain", size_t, LABEL_PLAIN_ROWS, label_plain_key)                    \
+    LIST(claims_us, "claims-us", size_t, CLAIMS_US, claim_us_key)                                  \
+    LIST(claims_eu, "claims-eu", size_t, CLAIMS_EU, claim_eu_key)                                  \
+    LIST(facts, "facts", first_fact, FACT_COUNT, fact_key)                                         \
     LIST(diets, "diets", diet, DIET_COUNT, diet_word)                                              \
     LIST(nutrients, "nutrients", nutrient, NUTRIENT_COUNT, nutrient_name)                          \
     LIST(amino_acids, "amino-acids", amino_acid, AMINO_COUNT, amino_acid_key)                      \
@@ -42,17 +53,29 @@
          balance_quantity_key)                                                                     \
     LIST(quantities_changed, "quantities-changed", balance_quantity, BALANCE_QUANTITIES,           \
          balance_quantity_key)                                                                     \
-    LIST(points, "points", size_t, POINT_COUNT + 1, balance_row_key)                               \
+    LIST(kept, "kept", kept_thing, KEPT_COUNT, kept_word)                                          \
+    LIST(cautions, "cautions", caution_cause, CAUTION_COUNT, caution_key)                          \
+    LIST(points, "points", size_t, LANGUAGE_POINTS, balance_row_key)                               \
     LIST(measured, "measured", size_t, LANGUAGE_MEASURED, measured_key)
 
-enum { LANGUAGE_MONTHS = 12, LANGUAGE_MEASURED = 3 };
+/* The figures that a reader looks for first. */
+typedef enum {
+    FACT_PROTEIN,
+    FACT_ENERGY,
+    FACT_FAT,
+    FACT_CARBOHYDRATE,
+    FACT_FIBRE,
+    FACT_COUNT
+} first_fact;
+
+enum { LANGUAGE_MONTHS = 12, LANGUAGE_MEASURED = 3, LANGUAGE_POINTS = 4 };
 
 typedef struct language {
     const char *tag;             /* "en" */
     const char *decimal, *group; /* marks in numbers; group: empty for none */
     bool writes_plainly;         /* as the program does: a point, no groups */
     plural_rules plurals;
-    sentence said[SENTENCE_COUNT][PLURAL_FORMS]; /* those of one form have it as `other` */
+    cut_sentence said[SENTENCE_COUNT][PLURAL_FORMS]; /* those of one form have it as `other` */
 #define LISTED(field, name, type, count, key) const char *field[count];
     WORD_LISTS(LISTED)
 #undef LISTED

@@ -32,11 +32,11 @@ static bool is_machine_fault(int why) {
 }
 
 static void add_unreadable(const char *file, int why, problems *found, bool *machine_failed) {
-    const char *message = why == EFBIG    ? "the file is larger than 16 MB"
+    const char *because = why == EFBIG    ? "the file is larger than 16 MB"
                           : why == EINVAL ? "this is no ordinary file"
                                           : strerror(why);
     problem_add(found, (place){.file = file}, why == EACCES ? "check its permissions" : NULL,
-                "can't read it: %s", message);
+                "can't read it: %s", because);
     *machine_failed = *machine_failed || is_machine_fault(why);
 }
 
@@ -338,9 +338,9 @@ bool site_folder_is_content(arena *a, const char *folder, const char *path) {
     if (strcmp(real, home) == 0)
         return true;
     for (size_t i = 0; i < COUNT(parts); i++) {
-        const char *inside = path_join(a, home, parts[i]);
-        if (span_begins(span_of(real), inside) &&
-            (real[strlen(inside)] == '/' || real[strlen(inside)] == '\0'))
+        const char *part = path_join(a, home, parts[i]);
+        if (span_begins(span_of(real), part) &&
+            (real[strlen(part)] == '/' || real[strlen(part)] == '\0'))
             return true;
     }
     return false;

@@ -150,6 +150,53 @@ const char *say_about(arena *a, saying by, const ingredient *what, range grams) 
     return SAY(a, by.in, ABOUT, say_weighed(a, by, what, number_round(grams.typical, step)));
 }
 
+/* -- messages -------------------------------------------------------------------------------- */
+
+static const char *word_of(const language *in, const message_value *of) {
+    return of->of == WORD_KEPT ? in->kept[of->which] : in->nutrients[of->which];
+}
+
+static const char *number_of(arena *a, const language *in, const message_value *of) {
+    const char *number = say_figure(a, in, of->number, of->decimals);
+    return of->unit ? arena_format(a, "%s %s", number, of->unit) : number;
+}
+
+static const char *inners_of(arena *a, const language *in, const message_value *of) {
+    const char **words = ARENA_ARRAY(a, const char *, of->inner_count);
+    for (size_t i = 0; i < of->inner_count; i++)
+        words[i] = say_message(a, in, of->inners[i]);
+    return say_list(a, in, words, of->inner_count);
+}
+
+static const char *value_said(arena *a, const language *in, const message_value *of) {
+    switch (of->sort) {
+    case VALUE_FIGURES:
+        return say_figures(a, in, of->text);
+    case VALUE_NUMBER:
+        return number_of(a, in, of);
+    case VALUE_LIST:
+        return say_list(a, in, of->names, of->count);
+    case VALUE_WORD:
+        return word_of(in, of);
+    case VALUE_INNER:
+        return say_message(a, in, of->inner);
+    case VALUE_INNERS:
+        return inners_of(a, in, of);
+    case VALUE_TEXT:
+        break;
+    }
+    return of->text ? of->text : "";
+}
+
+const char *say_message(arena *a, const language *in, const message *of) {
+    const char *values[MESSAGE_VALUES_MOST];
+    if (!of)
+        return NULL;
+    for (size_t i = 0; i < MESSAGE_VALUES_MOST; i++)
+        values[i] = value_said(a, in, &of->values[i]);
+    return say(a, in, of->says, values);
+}
+
 /* -- times and dates ------------------------------------------------------------------------- */
 
 const char *say_minutes(arena *a, const language *in, double minutes) {

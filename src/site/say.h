@@ -5,6 +5,7 @@
 #ifndef SITE_SAY_H
 #define SITE_SAY_H
 
+#include "base/message.h"
 #include "measure/kitchen.h"
 #include "measure/recipe.h"
 #include "read/language.h"
@@ -21,7 +22,7 @@
          char unused;                                                                              \
      }))
 
-/* The sentence `which` with the values, texts, in its places in the order of read/sentences.h. */
+/* The sentence `which` with the values, texts, in its places in the order of base/sentences.h. */
 #define SAY(a, in, which, ...)                                                                     \
     say((a), (in), SAY_##which + SAY_CHECKED(which, __VA_ARGS__),                                  \
         (const char *const[]){__VA_ARGS__})
@@ -36,6 +37,9 @@
 const char *say(arena *a, const language *in, size_t which, const char *const values[]);
 const char *say_counted(arena *a, const language *in, size_t which, size_t number,
                         const char *const values[]);
+
+/* What a pure room has to say (base/message.h); null stays null. */
+const char *say_message(arena *a, const language *in, const message *of);
 
 /* A count and its noun or sentence, which has no other place: "1 recipe", "3 recipes". */
 #define SAY_NUMBER(a, in, which, number)                                                           \

@@ -68,11 +68,11 @@ void view_put_combined(arena *a, view *to, const note_words *by, const swap_note
         view_put_text(a, to, "also_to_text",
                       say_weighed(a, note_saying(by), note->also_to, note->also_to_g));
     }
-    view_put_some(a, to, "limit_text", note->in_the_way);
+    view_put_some(a, to, "limit_text", say_message(a, by->in, note->in_the_way));
 }
 
-void view_put_combined_data(arena *a, view *to, const recipe *of, const swap_note *note,
-                            int decimals) {
+void view_put_combined_data(arena *a, const language *in, view *to, const recipe *of,
+                            const swap_note *note, int decimals) {
     const ingredient *second = second_of(of, note);
     if (!note_is_combined(note))
         return;
@@ -84,5 +84,5 @@ void view_put_combined_data(arena *a, view *to, const recipe *of, const swap_not
         view_put_text(a, to, "also_to", note->also_to->name);
         view_put_number(a, to, "also_to_g", note->also_to_g, decimals);
     }
-    view_put_some(a, to, "in_the_way", note->in_the_way);
+    view_put_some(a, to, "in_the_way", say_message(a, in, note->in_the_way));
 }

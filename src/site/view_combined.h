@@ -20,7 +20,7 @@ const char *note_to_amounts(arena *a, const note_words *by, const swap_note *not
 void view_put_combined(arena *a, view *to, const note_words *by, const swap_note *note);
 
 /* The same in grams, for programs; `decimals` places. */
-void view_put_combined_data(arena *a, view *to, const recipe *of, const swap_note *note,
-                            int decimals);
+void view_put_combined_data(arena *a, const language *in, view *to, const recipe *of,
+                            const swap_note *note, int decimals);
 
 #endif

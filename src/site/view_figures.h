@@ -7,6 +7,7 @@
 #include "nutrition/claims.h"
 #include "nutrition/label.h"
 #include "nutrition/quality.h"
+#include "read/language.h"
 #include "read/site_settings.h"
 #include "site/view.h"
 
@@ -36,7 +37,18 @@ view *view_of_macros(arena *a, const recipe_figures *of);
 /* "1.20 EUR"; `currency` may be null. In `a`. */
 char *money_text(arena *a, double amount, const char *currency);
 
+/* Puts the list `cautions` on `to`: a sentence for each. */
+void view_put_cautions(arena *a, const language *in, view *to, caution_set given);
+
 /* {N}: the nine figures of the contract; what is unknown is null. */
 view *view_of_nutrients(arena *a, const macros *of, energy_rule energy);
+
+/* What claim number `which` of those of `law` is called; of the claim that the program calls
+ * `name`. */
+const char *claim_word(const language *in, label_law law, size_t which);
+const char *claim_word_named(const language *in, label_law law, const char *name);
+
+/* What a line of the panel of `rule` is called. */
+const char *label_line_name(const language *in, label_rule rule, const label_line *of);
 
 #endif

@@ -3,6 +3,8 @@
 #include "base/number.h"
 #include "site/formula_draft.h"
 #include "site/phrase.h"
+#include "site/say.h"
+#include "site/view_verdict.h"
 
 #include <math.h>
 
@@ -153,7 +155,7 @@ static void add_figures(arena *a, text *t, const recipe_figures *of) {
     const double *portion = of->macros.portion.of.of;
     static const nutrient shown[] = {NUTRIENT_PROTEIN, NUTRIENT_FAT, NUTRIENT_CARBOHYDRATE,
                                      NUTRIENT_FIBRE, NUTRIENT_SUGARS};
-    const char *contains = allergen_statement(a, of->allergens, of->by->law);
+    const char *contains = say_allergens(a, of->by->in, of->allergens, of->by->law);
     text_format(t, "\n  A portion: %s",
                 phrase_amount(a, portion[energy_nutrient(of->by->energy)], "kcal"));
     for (size_t i = 0; i < COUNT(shown); i++)
@@ -164,9 +166,10 @@ static void add_figures(arena *a, text *t, const recipe_figures *of) {
         text_format(t, "  Cost: %s a portion%s\n",
                     money_text(a, of->cost / of->of->portions, of->by->currency),
                     of->cost_lacking ? ", some prices unknown" : "");
-    word_list cautions = cautions_of(a, of->of, portion[NUTRIENT_PROTEIN]);
-    for (size_t i = 0; i < cautions.count; i++)
-        text_format(t, "  %s\n", cautions.items[i]);
+    caution_set given = cautions_of(of->of, portion[NUTRIENT_PROTEIN]);
+    for (size_t i = 0; i < CAUTION_COUNT; i++)
+        if (given >> i & 1u)
+            text_format(t, "  %s\n", of->by->in->cautions[i]);
 }
 
 /* Null where it is set by what was asked for. */

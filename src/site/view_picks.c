@@ -56,7 +56,8 @@ static void put_claims(arena *a, view *to, const note_words *by, const swap_note
     put_words(a, to, "claims_gained", &changes->gained);
     put_words(a, to, "claims_lost", &changes->lost);
     put_words(a, to, "claims_open", &changes->open);
-    put_words(a, to, "cautions", &changes->cautions);
+    if (changes->cautions)
+        view_put_cautions(a, by->in, to, changes->cautions);
 }
 
 /* Grams to a hundredth, kcal, mg and \u00b5g to a tenth: finer than a page shows sums of a few. */

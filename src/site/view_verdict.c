@@ -20,3 +20,9 @@ const char *allergen_words(arena *a, const language *in, allergen_set set) {
             listed[count++] = in->allergens[i];
     return count ? say_list(a, in, listed, count) : NULL;
 }
+
+const char *say_allergens(arena *a, const language *in, allergen_set set, label_law law) {
+    const char *const *const groups[] = {
+        [LAW_US] = in->allergens_us, [LAW_EU] = in->allergens_eu, [LAW_UK] = in->allergens_uk};
+    return allergen_statement_called(a, set, law, &(allergen_names){in->allergens, groups[law]});
+}

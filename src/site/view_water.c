@@ -24,7 +24,7 @@ static const char *figure(arena *a, const language *in, double value) {
 /* `name` says what the figure is of, `why` how it is known: sentences without places. */
 static void put_figure(arena *a, const language *in, view *list, sentence_key name,
                        const char *value) {
-    const sentence_key why = name + 1; /* stands behind it in read/sentences.h */
+    const sentence_key why = name + 1; /* stands behind it in base/sentences.h */
     view *put = view_put_object(a, list, NULL);
     view_put_text(a, put, "name", say(a, in, name, NULL));
     view_put_text(a, put, "text", value);

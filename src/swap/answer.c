@@ -98,7 +98,7 @@ static bool is_combined(const exchange *made) {
 
 /* Sets the amounts of a combined swap; false, and why, when there are none. */
 static bool amounts_combined(arena *a, const swap_rule *rule, exchange *made, range *comes_g,
-                             const char **in_the_way) {
+                             const message **in_the_way) {
     bool split = made->also_comes.what != NULL;
     const combination both = {.keeps = rule->keeps,
                               .goes = {made->goes[0], made->goes[1]},
@@ -121,7 +121,7 @@ static bool amounts_combined(arena *a, const swap_rule *rule, exchange *made, ra
 /* Sets the amounts that `by` promises; false when it promises none, or `*in_the_way` says why there
  * are none. */
 static bool promise(arena *a, decision by, exchange *made, range *comes_g,
-                    const char **in_the_way) {
+                    const message **in_the_way) {
     if (decision_says(by) > VERDICT_DIFFERENT)
         return false;
     if (by.rule && by.rule->amount == AMOUNT_MATCH_BALANCE && is_combined(made))

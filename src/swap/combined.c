@@ -241,59 +241,66 @@ static void move_to_steps(const combining *c, double grams[]) {
  */
 
 /* What `thing` brings most of among what is kept, weight apart. */
-static const char *brings(const combining *c, size_t thing) {
-    const char *most = NULL;
+static kept_thing brings(const combining *c, size_t thing) {
+    kept_thing most = KEPT_WEIGHT;
     double steps = 0;
     for (size_t row = 0; row < c->kept_count; row++) {
         double of = fabs(c->times[row][thing]) / c->kept_rows[row].scale;
         if (c->keeps[row] == KEPT_WEIGHT || of <= steps)
             continue;
         steps = of;
-        most = kept_word(c->keeps[row]);
+        most = c->keeps[row];
     }
-    return most ? most : kept_word(KEPT_WEIGHT);
+    return most;
 }
 
-static const char *names_of(arena *a, const ingredient *const what[], size_t count) {
-    return count == 1 ? what[0]->name : arena_format(a, "%s with %s", what[0]->name, what[1]->name);
+static message_value names_of(arena *a, const ingredient *const what[], size_t count) {
+    if (count == 1)
+        return value_text(what[0]->name);
+    return value_inner(
+        MESSAGE(a, ONE_WITH_OTHER, value_text(what[0]->name), value_text(what[1]->name)));
 }
 
-static const char *too_little(arena *a, const combining *c, size_t thing, double more_g) {
-    return arena_format(a,
-                        "There is not enough %s in the recipe to make up the %s: it would take "
-                        "%s more than may go.",
-                        c->what[thing]->name, brings(c, thing), kitchen_weight(a, more_g));
+/* A weight as scales show it. */
+static message_value value_weight(arena *a, double grams) {
+    return value_figures(kitchen_weight(a, grams));
 }
 
-static const char *not_kept(arena *a, const combining *c, size_t row, double over_g) {
+static const message *too_little(arena *a, const combining *c, size_t thing, double more_g) {
+    return MESSAGE(a, NOT_ENOUGH_TO_MAKE_UP, value_text(c->what[thing]->name),
+                   value_word(WORD_KEPT, brings(c, thing)), value_weight(a, more_g));
+}
+
+static const message *not_kept(arena *a, const combining *c, size_t row, double over_g) {
     size_t first = c->of->goes_count;
-    return arena_format(a, "No amount of %s keeps the %s of what goes: %s would be %s.",
-                        names_of(a, c->what + first, c->things - first), kept_word(c->keeps[row]),
-                        kitchen_weight(a, fabs(over_g) + c->kept_rows[row].scale),
-                        over_g > 0 ? "too much" : "missing");
+    const message_value values[] = {names_of(a, c->what + first, c->things - first),
+                                    value_word(WORD_KEPT, c->keeps[row]),
+                                    value_weight(a, fabs(over_g) + c->kept_rows[row].scale)};
+    return message_new(a, over_g > 0 ? SAY_NO_AMOUNT_KEEPS_TOO_MUCH : SAY_NO_AMOUNT_KEEPS_MISSING,
+                       values, COUNT(values));
 }
 
 /* The first that must give: how much may go, or a kept thing. */
-static const char *in_the_way(arena *a, const combining *c, const linear_answer *by) {
+static const message *in_the_way(arena *a, const combining *c, const linear_answer *by) {
     for (size_t i = 0; i < c->of->goes_count; i++)
         if (by->bounds_give[i] > 0)
             return too_little(a, c, i, by->bounds_give[i]);
     for (size_t row = 0; row < c->kept_count; row++)
         if (by->limits_give[row] != 0)
             return not_kept(a, c, row, by->limits_give[row]);
-    return "No amounts were found.";
+    return MESSAGE_PLAIN(a, NO_AMOUNTS_FOUND);
 }
 
 /* Free water can't be kept without the uptakes. Null when they are known. */
-static const char *unknown_uptake(arena *a, const combining *c) {
+static const message *unknown_uptake(arena *a, const combining *c) {
     for (size_t i = 0; c->of->keeps >> KEPT_FREE_WATER & 1u && i < c->things; i++)
         if (!balance_known(c->what[i]))
-            return arena_format(a, "How much water %s takes up is not known.", c->what[i]->name);
+            return MESSAGE(a, UPTAKE_NOT_KNOWN, value_text(c->what[i]->name));
     return NULL;
 }
 
 /* Sets the amounts of the program; false, and why, when it has none. */
-static bool nearest(arena *a, const combining *c, double grams[THINGS_MOST], const char **why) {
+static bool nearest(arena *a, const combining *c, double grams[THINGS_MOST], const message **why) {
     linear_problem asked = problem_of(c);
     linear_answer by = linear_solve(a, &asked);
     if (by.outcome == LINEAR_MET)

@@ -14,6 +14,7 @@
 #ifndef SWAP_COMBINED_H
 #define SWAP_COMBINED_H
 
+#include "base/message.h"
 #include "swap/amounts.h"
 
 typedef struct {
@@ -30,7 +31,7 @@ typedef struct {
     bool possible;
     double goes_g[2];
     range comes_g[2];
-    const char *in_the_way; /* a sentence on why there are no amounts; null when possible */
+    const message *in_the_way; /* a sentence on why there are no amounts; null when possible */
 } combined_amounts;
 
 /* Share of the batch from which on a difference is noticed, and may not be: of setting protein

@@ -3,6 +3,7 @@
 #ifndef SWAP_NOTE_H
 #define SWAP_NOTE_H
 
+#include "base/message.h"
 #include "nutrition/allergens.h"
 #include "nutrition/macros.h"
 #include "swap/balance.h"
@@ -22,8 +23,8 @@ typedef struct {
                                          avoided, untried, or a figure it takes is not known */
     double second_from_g;             /* of the second replaced ingredient, the part that goes */
     double also_to_g;                 /* of the second that comes */
-    const char *in_the_way;           /* a combined swap that no amounts make possible: why; such a
-                                         one is to be avoided, whatever the rule says */
+    const message *in_the_way;        /* a combined swap that no amounts make possible: why; such a
+                                        one is to be avoided, whatever the rule says */
     double liquid_change_g, liquid_low_g, liquid_high_g; /* to add (+) or hold back (-) */
     double liquid_needed_g; /* what it would take to keep the free water (+ or -), also where
                                nothing is promised or no line can give as much */

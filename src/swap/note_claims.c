@@ -13,13 +13,6 @@ note_claims note_claims_between(arena *a, const claims *then, const claims *now)
     return changes;
 }
 
-static bool is_said(const word_list *list, const char *sentence) {
-    for (size_t i = 0; i < list->count; i++)
-        if (strcmp(list->items[i], sentence) == 0)
-            return true;
-    return false;
-}
-
 /* Claims rest on what brings the protein, fibre, sugar and fat: a pinch of spice changes none. */
 static bool may_change_claims(const recipe *of, const swap_note *note) {
     enum { LEAST_PERCENT = 4 };
@@ -27,25 +20,22 @@ static bool may_change_claims(const recipe *of, const swap_note *note) {
 }
 
 static note_claims changes_by(arena *a, const claims_asked *about, const swap_note *note,
-                              const word_list *said) {
+                              caution_set said) {
     const recipe *swapped = recipe_swapped(a, about->of, note, about->water);
     recipe_macros figures = macros_of(swapped);
     protein_quality quality = quality_of(a, swapped);
     claims now = claims_brief_of(a, swapped, &figures, &quality, about->law);
     note_claims changes = note_claims_between(a, about->holding, &now);
-    word_list cautions = cautions_of(a, swapped, figures.portion.of.of[NUTRIENT_PROTEIN]);
-    for (size_t i = 0; i < cautions.count; i++)
-        if (!is_said(said, cautions.items[i]))
-            LIST_ADD(a, &changes.cautions, cautions.items[i]);
+    changes.cautions = cautions_of(swapped, figures.portion.of.of[NUTRIENT_PROTEIN]) & ~said;
     return changes;
 }
 
 const note_claims *note_claims_of(arena *a, const claims_asked *about, const swap_notes *notes) {
     note_claims *changes = ARENA_ARRAY(a, note_claims, notes->count);
     double protein_g = about->figures->portion.of.of[NUTRIENT_PROTEIN];
-    word_list said = cautions_of(a, about->of, protein_g);
+    caution_set said = cautions_of(about->of, protein_g);
     for (size_t i = 0; i < notes->count; i++)
         if (may_change_claims(about->of, &notes->items[i]))
-            changes[i] = changes_by(a, about, &notes->items[i], &said);
+            changes[i] = changes_by(a, about, &notes->items[i], said);
     return changes;
 }

@@ -9,7 +9,7 @@
 typedef struct {
     word_list gained, lost; /* claims that start to hold, that stop */
     word_list open;         /* claims that held and can no longer be tested */
-    word_list cautions;     /* sentences that are not said of the recipe as written */
+    caution_set cautions;   /* that the recipe as written gives no cause for */
 } note_claims;
 
 /* The recipe as written. All is borrowed. */

@@ -6,6 +6,7 @@
 
 #include "nutrition/claims.h"
 #include "unit/support/build_recipe.h"
+#include "unit/support/in_english.h"
 
 static const claim *claim_named(const claims *all, const char *name) {
     for (size_t i = 0; i < all->count; i++)
@@ -53,7 +54,7 @@ static void us_protein_is_corrected_and_per_reference_amount(void **state) {
         expect_bool(us_protein[i].name, good->holds, us_protein[i].good_source);
         expect_bool(us_protein[i].name, claim_named(&all, "high protein")->holds,
                     us_protein[i].high);
-        expect_holds_text(us_protein[i].name, good->because, us_protein[i].because);
+        expect_holds_text(us_protein[i].name, in_english(a, good->because), us_protein[i].because);
     }
     arena_free(a);
 }
@@ -100,7 +101,7 @@ static void eu_protein_is_a_share_of_energy(void **state) {
         for (size_t j = 0; j < COUNT(wanted); j++)
             if (claim_named(&all, wanted[j].claim)->holds != wanted[j].holds)
                 fail_msg("%s: %s: %s", row->name, wanted[j].claim,
-                         claim_named(&all, wanted[j].claim)->because);
+                         in_english(a, claim_named(&all, wanted[j].claim)->because));
     }
     arena_free(a);
 }
@@ -147,7 +148,7 @@ static bool holds_with(arena *a, size_t i, double amount) {
     claims all = claims_for(a, one, limits[i].kind, 1, limits[i].law);
     const claim *c = claim_named(&all, limits[i].claim);
     if (!c->tested)
-        fail_msg("%s: not tested: %s", limits[i].claim, c->because);
+        fail_msg("%s: not tested: %s", limits[i].claim, in_english(a, c->because));
     return c->holds;
 }
 

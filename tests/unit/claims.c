@@ -2,6 +2,7 @@
 
 #include "nutrition/claims.h"
 #include "unit/support/build_recipe.h"
+#include "unit/support/in_english.h"
 
 static const claim *claim_named(const claims *all, const char *name) {
     for (size_t i = 0; i < all->count; i++)
@@ -71,7 +72,7 @@ static void says_why(void **state) {
         expect_bool(rows[i].claim, c->holds, rows[i].holds);
         expect_bool(rows[i].claim, c->tested, true);
         expect_text(rows[i].claim, c->rule, rows[i].rule);
-        expect_text(rows[i].claim, c->because, rows[i].because);
+        expect_text(rows[i].claim, in_english(a, c->because), rows[i].because);
     }
     arena_free(a);
 }
@@ -111,7 +112,7 @@ static void lower_bounds_prove_one_way_only(void **state) {
         expect_bool(bounds[i].name, c->holds, bounds[i].holds);
         expect_bool(bounds[i].name, c->tested, bounds[i].tested);
         if (!c->tested)
-            expect_holds_text(bounds[i].name, c->because, "silent bran");
+            expect_holds_text(bounds[i].name, in_english(a, c->because), "silent bran");
     }
     arena_free(a);
 }
@@ -122,7 +123,7 @@ static void expect_untested(arena *a, const recipe *r, label_law law, const char
     const claim *c = claim_named(&all, name);
     expect_bool(name, c->holds, false);
     expect_bool(name, c->tested, false);
-    expect_holds_text(name, c->because, because);
+    expect_holds_text(name, in_english(a, c->because), because);
 }
 
 static void what_is_not_known_is_not_tested(void **state) {
@@ -202,7 +203,7 @@ static void honey_to_taste_sweetens(void **state) {
     recipe_add_to_taste(a, r, honey);
     recipe_finish(r, 1, 0);
     claims all = claims_for(a, r, LAW_EU);
-    expect_text("because", claim_named(&all, "no added sugars")->because,
+    expect_text("because", in_english(a, claim_named(&all, "no added sugars")->because),
                 "honey is added to sweeten");
     arena_free(a);
 }
@@ -220,7 +221,8 @@ static void hints_where_a_portion_is_far_from_usual(void **state) {
     };
     arena *a = arena_new();
     for (size_t i = 0; i < COUNT(rows); i++) {
-        const char *hint = reference_amount_hint(a, recipe_new(a, rows[i].kind), rows[i].portion_g);
+        const char *hint =
+            in_english(a, reference_amount_hint(a, recipe_new(a, rows[i].kind), rows[i].portion_g));
         if (rows[i].hint)
             expect_holds_text(rows[i].kind, hint, rows[i].hint);
         else

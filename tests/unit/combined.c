@@ -3,6 +3,7 @@
 #include "swap/combined.h"
 #include "swap/note.h"
 #include "unit/support/build_swaps.h"
+#include "unit/support/in_english.h"
 
 #include <stdint.h>
 
@@ -229,14 +230,14 @@ static void what_stands_in_the_way_is_said(void **state) {
     of.batch_g = 20;
     combined_amounts by = combined_amounts_of(l->a, &of);
     assert_false(by.possible);
-    expect_text("too little butter", by.in_the_way,
+    expect_text("too little butter", in_english(l->a, by.in_the_way),
                 "There is not enough butter in the recipe to make up the fat: it would take 3.4 g "
                 "more than may go.");
     of = one_by_two(l, "almond butter", 80, "coconut flour", "egg white");
     of.keeps = FAT_AND_BULK;
     by = combined_amounts_of(l->a, &of);
     expect_text(
-        "neither is fat", by.in_the_way,
+        "neither is fat", in_english(l->a, by.in_the_way),
         "No amount of coconut flour with egg white keeps the fat of what goes: 37 g would be "
         "missing.");
     larder_free(l);

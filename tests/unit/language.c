@@ -112,7 +112,7 @@ static void sentences_are_cut_and_filled(void **state) {
                 {"{amount}{amount}{line}", "15 g15 gmilk"},
                 {"{line}", "milk"}};
     for (size_t i = 0; i < COUNT(rows); i++) {
-        sentence cut;
+        cut_sentence cut;
         span fault;
         if (!sentence_cut(a, span_of(rows[i].words), "amount line", &cut, &fault))
             fail_msg("%s: %.*s", rows[i].words, SPAN(fault));
@@ -130,7 +130,7 @@ static void strange_places_are_found(void **state) {
                 {"{}", "{}"},
                 {"} {amount}", "}"}};
     for (size_t i = 0; i < COUNT(rows); i++) {
-        sentence cut;
+        cut_sentence cut;
         span fault;
         if (sentence_cut(*state, span_of(rows[i].words), "amount line", &cut, &fault))
             fail_msg("%s", rows[i].words);

@@ -2,10 +2,15 @@
 
 #include "nutrition/remarks.h"
 #include "unit/support/build_recipe.h"
+#include "unit/support/in_english.h"
 
 static word_list remarks(arena *a, const recipe *r, label_law law) {
+    word_list said = {0};
     recipe_macros m = macros_of(r);
-    return remarks_of(a, r, &m, law);
+    messages all = remarks_of(a, r, &m, law);
+    for (size_t i = 0; i < all.count; i++)
+        LIST_ADD(a, &said, in_english(a, all.items[i]));
+    return said;
 }
 
 static recipe *plain(arena *a) {

@@ -4,8 +4,8 @@
  *     PLAIN(ABOUT, "about", 1, "amount")      how many places, and their names
  *     COUNTED(RECIPES, "recipes", 1, "count") with a form for each way of counting; the first place
  *                                             is the count and may be left out of a form */
-#ifndef READ_SENTENCES_H
-#define READ_SENTENCES_H
+#ifndef BASE_SENTENCES_H
+#define BASE_SENTENCES_H
 
 #define SENTENCES(PLAIN, COUNTED)                                                                  \
     /* figures */                                                                                  \
@@ -16,6 +16,7 @@
     PLAIN(FROM_TO, "from-to", 2, "low high")                                                       \
     PLAIN(PERCENT, "percent", 1, "number")                                                         \
     PLAIN(AT_LEAST, "at-least", 1, "figure")                                                       \
+    PLAIN(LESS_THAN, "less-than", 1, "figure")                                                     \
     /* times and dates */                                                                          \
     PLAIN(MINUTES, "minutes", 1, "minutes")                                                        \
     PLAIN(HOURS, "hours", 1, "hours")                                                              \
@@ -127,6 +128,57 @@
     PLAIN(MORE_OF, "more-of", 2, "amount ingredient")                                              \
     PLAIN(LESS_OF, "less-of", 2, "amount ingredient")                                              \
     PLAIN(BOTH, "both", 2, "first second")                                                         \
+    /* claims: the amount, and what the rule asks for */                                           \
+    PLAIN(NO_FIGURE, "no-figure", 2, "figure ingredients")                                         \
+    PLAIN(AMOUNT_IN, "amount-in", 3, "amount figure what")                                         \
+    PLAIN(IN_100_G, "in-100-g", 0, "")                                                             \
+    PLAIN(IN_A_PORTION, "in-a-portion", 0, "")                                                     \
+    PLAIN(IN_100_KCAL, "in-100-kcal", 0, "")                                                       \
+    PLAIN(IN_REFERENCE_AMOUNT, "in-reference-amount", 1, "amount")                                 \
+    PLAIN(IN_SMALL_AMOUNT, "in-small-amount", 1, "amount")                                         \
+    PLAIN(ENERGY_UNKNOWN, "energy-unknown", 1, "ingredients")                                      \
+    PLAIN(NO_ENERGY, "no-energy", 0, "")                                                           \
+    PLAIN(SHARE_OF_ENERGY, "share-of-energy", 2, "share figure")                                   \
+    PLAIN(NO_AMOUNT_FOR_KIND, "no-amount-for-kind", 1, "kind")                                     \
+    PLAIN(NO_AMOUNT_FOR_THIS_KIND, "no-amount-for-this-kind", 0, "")                               \
+    PLAIN(PROTEIN_QUALITY_UNKNOWN, "protein-quality-unknown", 0, "")                               \
+    PLAIN(PROTEIN_QUALITY_OF_UNKNOWN, "protein-quality-of-unknown", 1, "ingredients")              \
+    PLAIN(SHARE_OF_DAILY_VALUE, "share-of-daily-value", 2, "amount share")                         \
+    PLAIN(CORRECTED_SHARE_OF_DAILY_VALUE, "corrected-share-of-daily-value", 4,                     \
+          "amount corrected pdcaas share")                                                         \
+    PLAIN(TRANS_FAT_UNKNOWN, "trans-fat-unknown", 0, "")                                           \
+    PLAIN(RULE_ASKS_AT_LEAST, "rule-asks-at-least", 2, "amount limit")                             \
+    PLAIN(RULE_ASKS_AT_MOST, "rule-asks-at-most", 2, "amount limit")                               \
+    PLAIN(RULE_ASKS_LESS_THAN, "rule-asks-less-than", 2, "amount limit")                           \
+    PLAIN(NO_WEIGHT_KNOWN, "no-weight-known", 1, "ingredients")                                    \
+    PLAIN(NOTHING_WEIGHED, "nothing-weighed", 0, "")                                               \
+    PLAIN(NOT_IN_PANTRY, "not-in-pantry", 1, "ingredient")                                         \
+    PLAIN(ADDED_TO_SWEETEN, "added-to-sweeten", 1, "ingredient")                                   \
+    PLAIN(HOLDS_ADDED_SUGARS, "holds-added-sugars", 1, "ingredient")                               \
+    PLAIN(BRINGS_SUGARS_ENOUGH, "brings-sugars-enough", 1, "ingredient")                           \
+    PLAIN(MAY_SWEETEN, "may-sweeten", 1, "ingredient")                                             \
+    PLAIN(NO_FIGURE_FOR_ADDED_SUGARS, "no-figure-for-added-sugars", 1, "ingredient")               \
+    PLAIN(NOTHING_SWEETENS, "nothing-sweetens", 0, "")                                             \
+    /* what a recipe's figures leave open */                                                       \
+    PLAIN(PROTEIN_QUALITY, "protein-quality", 2, "score amino-acid")                               \
+    PLAIN(PROTEIN_QUALITY_NOT_SCORED, "protein-quality-not-scored", 1, "ingredients")              \
+    PLAIN(NOT_COUNTED_UNKNOWN, "not-counted-unknown", 1, "ingredients")                            \
+    PLAIN(NOT_COUNTED_TO_TASTE, "not-counted-to-taste", 1, "ingredients")                          \
+    PLAIN(COUNTED_THOUGH_OPTIONAL, "counted-though-optional", 1, "ingredients")                    \
+    PLAIN(COUNTED_WHOLE, "counted-whole", 1, "ingredients")                                        \
+    PLAIN(NO_BAKE_LOSS_STATED, "no-bake-loss-stated", 0, "")                                       \
+    PLAIN(ALCOHOL_COUNTED, "alcohol-counted", 0, "")                                               \
+    PLAIN(GRIDDLE_FAT, "griddle-fat", 0, "")                                                       \
+    PLAIN(FIGURE_FROM_TO, "figure-from-to", 3, "figure low high")                                  \
+    PLAIN(PACKS_ARE_ROUNDED, "packs-are-rounded", 1, "figures")                                    \
+    PLAIN(FAR_FROM_REFERENCE_AMOUNT, "far-from-reference-amount", 2, "portion usual")              \
+    /* why two for one come to no amounts */                                                       \
+    PLAIN(ONE_WITH_OTHER, "one-with-other", 2, "first second")                                     \
+    PLAIN(NOT_ENOUGH_TO_MAKE_UP, "not-enough-to-make-up", 3, "ingredient what amount")             \
+    PLAIN(NO_AMOUNT_KEEPS_TOO_MUCH, "no-amount-keeps-too-much", 3, "ingredient what amount")       \
+    PLAIN(NO_AMOUNT_KEEPS_MISSING, "no-amount-keeps-missing", 3, "ingredient what amount")         \
+    PLAIN(NO_AMOUNTS_FOUND, "no-amounts-found", 0, "")                                             \
+    PLAIN(UPTAKE_NOT_KNOWN, "uptake-not-known", 1, "ingredient")                                   \
     /* counts */                                                                                   \
     COUNTED(RECIPES, "recipes", 1, "count")                                                        \
     COUNTED(MORE, "more", 1, "count")

@@ -156,7 +156,7 @@ static void judge(law_book *book, const words_claim *c, const char *const called
         with->found, "claim-words", PROBLEM_WARNING, passage_place(&with->text, c->in, at),
         arena_format(with->a, "as %s has it; take the words out, or mend the recipe", it->rule),
         "\"%.*s\": %s", (int)(end - at), c->in->words.at + at,
-        say_message(with->a, settings->in, it->because));
+        say_message(with->a, with->site->folder->settings.in, it->because));
 }
 
 static void take(law_book *book, const words_claim *c, claim_sort sort, span thing) {

@@ -22,7 +22,7 @@ static void put_answer(arena *a, view *answers, const note_words *by,
         view_put_text(a, one, "name", notes[i]->to->name);
         if (note_is_combined(notes[i])) {
             view_put_number(a, one, "from_g", notes[i]->from_g, 1);
-            view_put_combined_data(a, one, by->of, notes[i], 1);
+            view_put_combined_data(a, by->in, one, by->of, notes[i], 1);
         }
         if (notes[i]->tried.count)
             view_put_evidence(a, one, &notes[i]->tried);

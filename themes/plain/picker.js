@@ -122,7 +122,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
   }
 
   const measured = (amount, cup) =>
-    cup ? kitchenText(amount, cup, recipe.dataset.pinch) : "";
+    cup ? kitchenText(amount, cup, recipe.dataset) : "";
 
   function replaceLine(line, { swap, to }) {
     const note = page.getElementById(to.id), name = one(".what > a", line);

@@ -1,6 +1,6 @@
 /* What a recipe page can do more with script: other portions, cups or grams, things ticked off,
  * a screen that stays on. Every word comes from the page. */
-import { amountText, countedText, gramsText, kitchenText, unevenCount } from "./amounts.js";
+import { amountText, countedText, gramsText, kitchenText, numberText, unevenCount } from "./amounts.js";
 
 const recipe = document.querySelector(".recipe");
 if (recipe) {
@@ -28,8 +28,6 @@ if (recipe) {
 
   /* -- amounts ---------------------------------------------------------------------------------- */
 
-  const pinch = recipe.dataset.pinch;
-
   /* What a line asks for; a picked swap puts something else in its place (`swap`). */
   const lines = all(".lines > li").map((line) => {
     line.measure = one(".measure", line);
@@ -43,7 +41,7 @@ if (recipe) {
 
   function measureText({ grams, cup, measured }, times) {
     if (times === 1 || !measured) return measured;
-    return cup && grams ? kitchenText(grams * times, cup, pinch) : countedText(measured, times);
+    return cup && grams ? kitchenText(grams * times, cup, recipe.dataset) : countedText(measured, times);
   }
 
   function showLine(line) {
@@ -58,9 +56,9 @@ if (recipe) {
   const amounts = all(".method data").map((amount) => ({ amount, words: amount.textContent }));
 
   function amountNow(words, grams, line, by) {
-    if (/\d\s*(g|kg|oz|lb)s?\b/.test(words)) return gramsText(grams * by);
+    if (/\d\s*(k?g(ramm?e?s?)?|oz|lbs?)\b/i.test(words)) return gramsText(grams * by);
     const cup = (line.swap || line.written).cup;
-    if (cup && /[a-z]/i.test(words)) return kitchenText(grams * by, cup, pinch);
+    if (cup && /\p{L}/u.test(words)) return kitchenText(grams * by, cup, recipe.dataset);
     return line.swap?.name ? gramsText(grams * by) : countedText(words, by);
   }
 
@@ -113,14 +111,18 @@ if (recipe) {
 
   function setUpPan(pan, tools, scale) {
     const fields = all("[name]", pan), [shape, length, width] = fields;
-    const says = one("[role=status] p", pan), depth = () => fields[3]?.value || 1;
-    const area = () => shape.value === "round" ? Math.PI * length.value ** 2 / 4
-      : length.value * (shape.value === "square" ? length : width).value;
+    const says = one("[role=status] p", pan), cm = (field) => Number(field.value.replace(",", "."));
+    const depth = () => fields[3] ? cm(fields[3]) : 1;
+    const area = () => shape.value === "round" ? Math.PI * cm(length) ** 2 / 4
+      : cm(length) * cm(shape.value === "square" ? length : width);
     const fill = (values) => {
       fields.forEach((field, i) => { field.value = values[i] || ""; });
       pan.dataset.asked = shape.value;
     };
-    const asWritten = () => fill(fields.map(({ name }) => pan.dataset[name]));
+    const asWritten = () => fill(fields.map(({ name }) => {
+      const was = pan.dataset[name];
+      return was > 0 ? numberText(Number(was), 1) : was;
+    }));
     asWritten();
     const floor = area(), wall = depth();
 
@@ -129,7 +131,7 @@ if (recipe) {
       const deeper = depth() / wall, by = area() / floor * deeper;
       if (!by || fields.some((field) => !field.checkValidity())) return;
       says.className = Math.abs(deeper - 1) < 0.05 ? "is-same" : deeper > 1 ? "is-deeper" : "is-shallower";
-      one("b", pan).textContent = `× ${Math.round(by * 100) / 100}`;
+      one("b", pan).textContent = `× ${numberText(by, 2)}`;
       says.hidden = Math.abs(by - 1) < 0.005;
       scale(by);
       keepInAddress("pan", says.hidden ? [] : [fields.map(({ value }) => value).join(" ")]);

@@ -149,5 +149,5 @@ bool ingredient_is_staple(const ingredient *what) {
 }
 
 bool ingredient_is_water(const ingredient *what) {
-    return what->in == FAMILY_LIQUID && strcmp(what->name, "water") == 0;
+    return what->in == FAMILY_LIQUID && what->kind && strcmp(what->kind, "water") == 0;
 }

@@ -129,6 +129,24 @@ void pantry_add(pantry *shelf, const ingredient *entry, problems *found) {
         add_name(shelf, kept->also[i], index, found);
 }
 
+void pantry_need_water(pantry *shelf, problems *found) {
+    static const ingredient plain = {
+        .name = "water",
+        .plural = "water",
+        .kind = "water",
+        .in = FAMILY_LIQUID,
+        .from = ORIGIN_MINERAL,
+        .per_100_g = {.of = {[NUTRIENT_WATER] = 100}, .known = (1u << NUTRIENT_COUNT) - 1u}};
+    if (pantry_find_folded(shelf, span_of("water")))
+        return;
+    for (size_t i = 0; i < shelf->count; i++)
+        if (ingredient_is_water(shelf->items[i])) {
+            add_name(shelf, "water", i, found);
+            return;
+        }
+    pantry_add(shelf, &plain, found);
+}
+
 /* -- finding ----------------------------------------------------------------------------------- */
 
 const ingredient *pantry_find_folded(const pantry *shelf, span folded) {

@@ -29,6 +29,11 @@ pantry pantry_in(arena *home);
  * stated plural that another has is an error too, and the entry keeps the rest of its names. */
 void pantry_add(pantry *shelf, const ingredient *entry, problems *found);
 
+/* Sees to it that "water" is found, which swaps add where a recipe has no liquid to change: the
+ * first liquid of kind water answers to it whatever its name is; where there is none, plain water
+ * is added. For a pantry that is complete. */
+void pantry_need_water(pantry *shelf, problems *found);
+
 /* The ingredient called `name` in any case, number or alias; null when there is none. `scratch`
  * is used for folding. */
 const ingredient *pantry_find(const pantry *shelf, span name, arena *scratch);

@@ -209,6 +209,7 @@ static void read_site(const folder_reader *r) {
     site_digests *digests = &r->out->digests;
     each_file(r, "pantry", take_pantry, &digests->pantry);
     pantry_borrow(&r->out->shelf, r->found);
+    pantry_need_water(&r->out->shelf, r->found);
     each_file(r, "rules", take_rules, &digests->rules);
     each_file(r, "trials", take_trials, &digests->trials);
     r->out->recipe_files = list_files(r, "recipes", ".md");
@@ -265,10 +266,12 @@ bool site_folder_read(arena *home, const char *folder, site_folder *out, problem
     if (folder && !read_settings(&r))
         return false;
     out->settings.in = language_english(home);
-    read_reference_pantry(out, found);
+    if (out->settings.reference)
+        read_reference_pantry(out, found);
     if (folder)
         read_site(&r);
-    read_reference_rules(out, found);
+    if (out->settings.reference)
+        read_reference_rules(out, found);
     out->book.shelf = &out->shelf;
     rule_book_index(home, &out->book);
     return true;

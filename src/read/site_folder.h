@@ -26,9 +26,9 @@ typedef struct {
     site_digests digests;
 } site_folder;
 
-/* Reads the reference and, where `folder` is not null, the site in it. False when the folder or
- * its site.yaml can't be read at all (problems say why; `*machine_failed` is set where the disk
- * or a permission was at fault). */
+/* Reads the reference, where the site wants it, and, where `folder` is not null, the site in it.
+ * False when the folder or its site.yaml can't be read at all (problems say why; `*machine_failed`
+ * is set where the disk or a permission was at fault). */
 bool site_folder_read(arena *home, const char *folder, site_folder *out, problems *found,
                       bool *machine_failed);
 

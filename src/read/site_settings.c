@@ -7,9 +7,9 @@
 
 #include <math.h>
 
-static const char *const keys[] = {"title",  "address", "language", "cups",
-                                   "energy", "label",   "theme",    "currency",
-                                   "author", "summary", "cautions", "swap-pages"};
+static const char *const keys[] = {"title",    "address",    "language", "cups",   "energy",
+                                   "label",    "theme",      "currency", "author", "summary",
+                                   "cautions", "swap-pages", "reference"};
 
 /* In the order of cup_standard, energy_rule and labels. */
 static const char *const cup_words[] = {"us", "us-label", "metric", "australian"};
@@ -30,7 +30,8 @@ site_settings site_settings_default(void) {
                            .cups = CUPS_US,
                            .energy = ENERGY_BY_SOURCE,
                            .label = LABEL_US,
-                           .swap_pages = MAIN_SWAPS_USUAL};
+                           .swap_pages = MAIN_SWAPS_USUAL,
+                           .reference = true};
 }
 
 /* The part after "http://" or "https://"; empty when there is no such start. */
@@ -162,6 +163,7 @@ bool site_settings_read(arena *a, const char *file, span bytes, site_settings *o
     (void)field_text(root, "author", &out->author, found);
     (void)field_text(root, "summary", &out->summary, found);
     read_swap_pages(root, &out->swap_pages, found);
+    (void)field_answer(root, "reference", &out->reference, found);
     read_language(root, &out->language, found);
     read_theme(root, &out->theme, found);
     read_choices(root, out, found);

@@ -19,6 +19,7 @@ typedef struct {
     label_law law;      /* whose names for allergens, whose claims */
     word_list cautions; /* her own, added to the program's */
     size_t swap_pages;  /* so many main swaps of a recipe have pages of their own */
+    bool reference;     /* the reference pantry and rules serve beside the site's own */
 } site_settings;
 
 /* The settings where there is no site.yaml: the reference alone serves. */

@@ -222,6 +222,29 @@ static void an_entry_knows_its_place_and_slug(void **state) {
     arena_free(a);
 }
 
+static void water_answers_to_its_english_name(void **state) {
+    (void)state;
+    static const char *const others[] = {"Wasser", NULL};
+    for (size_t i = 0; i < COUNT(others); i++) {
+        arena *a = arena_new();
+        problems found = problems_in(a);
+        pantry shelf = filled(a, &found);
+        const ingredient own = {.name = others[i], .in = FAMILY_LIQUID, .kind = "water"};
+        if (others[i])
+            pantry_add(&shelf, &own, &found);
+        size_t before = shelf.count;
+        pantry_need_water(&shelf, &found);
+        pantry_need_water(&shelf, &found);
+        const ingredient *water = pantry_find_folded(&shelf, span_of("water"));
+        assert_non_null(water);
+        same_text("name", water->name, others[i] ? others[i] : "water");
+        assert_true(ingredient_is_water(water));
+        assert_int_equal(shelf.count, before + !others[i]);
+        assert_int_equal(found.count, 0);
+        arena_free(a);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(finds_names_however_written),
@@ -232,6 +255,7 @@ int main(void) {
         cmocka_unit_test(a_stated_name_beats_a_made_plural),
         cmocka_unit_test(the_nearest_name_is_a_hint),
         cmocka_unit_test(an_entry_knows_its_place_and_slug),
+        cmocka_unit_test(water_answers_to_its_english_name),
     };
     return cmocka_run_group_tests_name("pantry", tests, NULL, NULL);
 }

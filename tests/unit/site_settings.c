@@ -17,9 +17,10 @@ static void test_whole(void **state) {
                 "language: en-GB\ncups: metric\nenergy: eu\nlabel: eu\ntheme: plain\n"
                 "currency: EUR\nauthor: Maren Holt\nsummary: From the galley.\n"
                 "cautions:\n  - Our kitchen handles nuts.\n  - And eggs.\n"
-                "swap-pages: no\n"),
+                "swap-pages: no\nreference: no\n"),
         &s, &found));
     expect_words("problems", printed(a, &found), "");
+    assert_false(s.reference);
     expect_words("title", s.title, "The Boathouse Galley");
     expect_words("address", s.address, "https://example.org/galley/");
     expect_words("language", s.language, "en-GB");

@@ -35,7 +35,7 @@ static const formula_brief *read_brief(arena *a, const char *path, command_setti
 }
 
 /* What each recipe of the site teaches; those with errors teach nothing, and `check` says why. */
-static build_samples learn(arena *a, const site_folder *site) {
+static build_samples learn(arena *a, const site_folder *site, const formula_brief *for_brief) {
     build_samples all = {0};
     for (size_t i = 0; i < site->recipe_files.count; i++) {
         problems unheard = problems_in(a);
@@ -45,7 +45,9 @@ static build_samples learn(arena *a, const site_folder *site) {
         if (!of || unheard.errors || of->unweighed)
             continue;
         recipe_facts about = facts_of(a, of, &site->shelf);
-        LIST_ADD(a, &all, build_sample_of(&about));
+        build_sample one = build_sample_of(&about);
+        one.portion_g = build_portion_g(a, &about, &for_brief->makes, for_brief->portions);
+        LIST_ADD(a, &all, one);
     }
     return all;
 }
@@ -79,7 +81,7 @@ static exit_code run(arena *a, const arguments *given) {
     const formula_brief *of = read_brief(a, given->words[0], &at, &found);
     if (!of)
         return setting_failed(&at, &found);
-    build_samples samples = learn(a, &at.site);
+    build_samples samples = learn(a, &at.site, of);
     const char *kind = words_fold(a, span_of(of->kind)).at;
     build_norms norms = build_norms_of(a, &samples, kind, of->settings);
     if (!norms.count && of->batch_g <= 0) {

@@ -140,7 +140,8 @@ static void add_targets(arena *a, text *t, const formula_report *report) {
 static void add_balance(arena *a, text *t, const formula_report *report) {
     if (!report->norms->count)
         return;
-    text_format(t, "\n  %-46s %8s   %s\n", "Balance", "here", "those recipes");
+    text_format(t, "\n  %-46s %8s   of %s\n", "Balance", "here",
+                phrase_count(a, report->norms->count, "recipe"));
     for (build_quantity q = 0; q < BUILD_QUANTITIES; q++) {
         const range *r = &report->norms->ratio[q];
         double here = report->by->ratio[q];
@@ -148,6 +149,27 @@ static void add_balance(arena *a, text *t, const formula_report *report) {
         text_format(t, "    %-44s %8s   %s (%s to %s)%s\n", build_quantity_name(q),
                     ratio_text(a, q, here), ratio_text(a, q, r->typical), ratio_text(a, q, r->low),
                     ratio_text(a, q, r->high), inside ? "" : ", outside");
+    }
+}
+
+/* "Dairy is 59 % of the batch; the recipe with most of it has 32 %." */
+static const char *beyond_text(arena *a, const formula_report *report, family in) {
+    const build_norms *norms = report->norms;
+    double here = formula_share(report->of, report->by, in);
+    if (!norms->count || here <= formula_share_most(norms, in) + 0.005)
+        return NULL;
+    return arena_format(a, "%s is %s %% of the batch; %s has %s %%.",
+                        phrase_capitalised(a, family_word(in)), number_copy(a, here * 100, 0),
+                        norms->count == 1 ? "the one recipe it is learned from"
+                                          : "of those recipes the one with most of it",
+                        number_copy(a, norms->share_most[in] * 100, 0));
+}
+
+static void add_beyond(arena *a, text *t, const formula_report *report) {
+    for (size_t in = 0; in < FAMILY_COUNT; in++) {
+        const char *sentence = beyond_text(a, report, (family)in);
+        if (sentence)
+            text_format(t, "  %s\n", sentence);
     }
 }
 
@@ -196,6 +218,7 @@ void formula_add_words(arena *a, text *t, const formula_report *report) {
     if (!report->by->met)
         text_add(t, "  Within the bounds, this comes nearest:\n\n");
     add_amounts(a, t, report);
+    add_beyond(a, t, report);
     add_targets(a, t, report);
     add_balance(a, t, report);
     add_figures(a, t, report->figures);
@@ -265,6 +288,10 @@ static void put_rest(arena *a, view *to, const formula_report *report) {
     for (size_t i = 0; i < report->norms->count; i++)
         view_put_text(a, list, NULL, report->norms->titles[i]);
     view_put_bool(a, to, "of_any_setting", report->norms->any_setting);
+    list = view_put_list(a, to, "beyond");
+    for (size_t in = 0; report->by->found && in < FAMILY_COUNT; in++)
+        if (beyond_text(a, report, (family)in))
+            view_put_text(a, list, NULL, beyond_text(a, report, (family)in));
     list = view_put_list(a, to, "in_the_way");
     for (size_t i = 0; i < report->by->obstacle_count; i++)
         view_put_text(a, list, NULL,

@@ -1,7 +1,9 @@
 #include "swap/build_norms.h"
 
+#include "base/words.h"
 #include "swap/balance.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 static const struct {
@@ -75,6 +77,9 @@ build_sample build_sample_of(const recipe_facts *about) {
                         .oven = of->oven,
                         .pan = of->baked_in.text};
     for (size_t i = 0; i < of->lines.count; i++)
+        if (facts_at(about, i) && about->part_g > 0)
+            one.share[facts_at(about, i)->in] += of->weights[i].grams / about->part_g;
+    for (size_t i = 0; i < of->lines.count; i++)
         for (build_quantity q = 0; facts_at(about, i) && q < BUILD_QUANTITIES; q++) {
             above[q] += of->weights[i].grams * build_above(q, facts_at(about, i), of->bake_loss);
             below[q] += of->weights[i].grams * build_below(q, facts_at(about, i));
@@ -82,6 +87,22 @@ build_sample build_sample_of(const recipe_facts *about) {
     for (build_quantity q = 0; q < BUILD_QUANTITIES; q++)
         one.ratio[q] = below[q] > 0 ? above[q] / below[q] : 0;
     return one;
+}
+
+/* "muffins" and "muffin". */
+static bool same_noun(arena *a, const char *one, const char *other) {
+    span left = words_fold(a, span_of(one)), right = words_fold(a, span_of(other));
+    left.length -= span_ends(left, "s");
+    right.length -= span_ends(right, "s");
+    return span_equal(left, right);
+}
+
+double build_portion_g(arena *a, const recipe_facts *about, const yield *makes, double portions) {
+    const recipe *of = about->of;
+    bool alike = of->makes.count > 0 && portions > 0 && same_noun(a, of->makes.noun, makes->noun);
+    if (alike)
+        return about->part_g / of->makes.count * makes->count / portions;
+    return about->part_g / (of->portions > 0 ? of->portions : 1);
 }
 
 /* -- what they have in common --------------------------------------------------------------------
@@ -169,6 +190,9 @@ build_norms build_norms_of(arena *a, const build_samples *from, const char *kind
     norms.count = them.count;
     for (build_quantity q = 0; q < BUILD_QUANTITIES; q++)
         norms.ratio[q] = ratios_of(&them, q);
+    for (size_t i = 0; i < them.count; i++)
+        for (size_t in = 0; in < FAMILY_COUNT; in++)
+            norms.share_most[in] = fmax(norms.share_most[in], them.items[i]->share[in]);
     norms.portion_g = portions_of(&them);
     norms.bake_loss = usual_bake_loss(&them);
     return norms;

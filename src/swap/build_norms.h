@@ -41,9 +41,10 @@ typedef struct {
     const char *title, *kind; /* folded kind; borrowed */
     setting sets;
     double ratio[BUILD_QUANTITIES];
-    double portion_g;       /* as mixed */
-    double bake_loss;       /* 0: not stated */
-    const char *oven, *pan; /* as written; null where not stated */
+    double share[FAMILY_COUNT]; /* of the mix */
+    double portion_g;           /* as mixed */
+    double bake_loss;           /* 0: not stated */
+    const char *oven, *pan;     /* as written; null where not stated */
 } build_sample;
 
 typedef struct {
@@ -54,18 +55,23 @@ typedef struct {
 /* The figures of the recipe that `about` is of. */
 build_sample build_sample_of(const recipe_facts *about);
 
+/* A portion as heavy as the recipe's pieces make it, where it makes what `makes` counts ("12
+ * muffins", `portions` portions): else as its own portion is. */
+double build_portion_g(arena *a, const recipe_facts *about, const yield *makes, double portions);
+
 /* Fewer recipes than this are few: their spread says little. */
 enum { BUILD_FEW = 3 };
 
 typedef struct {
-    size_t count;                  /* of recipes it rests on; 0: nothing is known */
-    bool any_setting;              /* too few are set by what was asked for: all of the kind */
-    const char **titles;           /* of those recipes */
-    range ratio[BUILD_QUANTITIES]; /* median; from the lowest to the highest, of five and more the
-                                      quartiles */
-    range portion_g;               /* likewise, as mixed */
-    double bake_loss;              /* median of those that state one; 0: none does */
-    const char *oven, *pan;        /* of the first that states one; may be null */
+    size_t count;                    /* of recipes it rests on; 0: nothing is known */
+    bool any_setting;                /* too few are set by what was asked for: all of the kind */
+    const char **titles;             /* of those recipes */
+    range ratio[BUILD_QUANTITIES];   /* median; from the lowest to the highest, of five and more the
+                                        quartiles */
+    double share_most[FAMILY_COUNT]; /* of the mix, in that of them which has most of it */
+    range portion_g;                 /* like the ratios, as mixed */
+    double bake_loss;                /* median of those that state one; 0: none does */
+    const char *oven, *pan;          /* of the first that states one; may be null */
 } build_norms;
 
 /* What recipes of `kind` (folded; empty: any) set by one of `settings` (bits 1u << setting; 0:

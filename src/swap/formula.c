@@ -9,6 +9,7 @@
  * steps of TARGET_STEP of it, when not all can be met. Nothing else is worth a target. */
 #define OUTSIDE_WEIGHT 1.0
 #define MEDIAN_WEIGHT  0.25
+#define HABIT_WEIGHT   2.0
 #define TARGET_WEIGHT  50.0
 #define TARGET_STEP    0.05
 
@@ -48,13 +49,34 @@ static double *row_of(const formulating *f) {
 /* -- hard ----------------------------------------------------------------------------------------
  */
 
-/* Salt, or a spice, that is not bounded goes to that share of the batch (common practice). */
-#define SEASONING_MOST 0.01
+/* What is not bounded, and yet never a filler, goes to that share of the batch (common practice, no
+ * source). */
+static const struct {
+    family in;
+    double share_most;
+} seasonings[] = {{FAMILY_SALT, 0.01}, {FAMILY_FLAVOUR, 0.01}, {FAMILY_LEAVENER, 0.02}};
 
 static double most_g(const formulating *f, const formula_part *part) {
-    const unsigned seasonings = 1u << FAMILY_SALT | 1u << FAMILY_FLAVOUR;
-    bool bounded = part->most_g < INFINITY || !(seasonings >> part->what->in & 1u);
-    return bounded ? part->most_g : fmax(SEASONING_MOST * f->batch_g, part->least_g);
+    for (size_t i = 0; i < COUNT(seasonings); i++)
+        if (part->most_g >= INFINITY && part->what->in == seasonings[i].in)
+            return fmax(seasonings[i].share_most * f->batch_g, part->least_g);
+    return part->most_g;
+}
+
+/* Water and the like are held by the build's free water already. */
+static bool is_free(const formula_part *part, family in) {
+    return part->what->in == in && part->most_g >= INFINITY && in != FAMILY_LIQUID;
+}
+
+double formula_share_most(const build_norms *norms, family in) {
+    return fmax(norms->share_most[in] * FORMULA_SHARE_OFF, FORMULA_SHARE_LEAST);
+}
+
+double formula_share(const formula_brief *of, const formula_answer *by, family in) {
+    double grams = 0;
+    for (size_t i = 0; i < of->parts.count; i++)
+        grams += is_free(&of->parts.items[i], in) ? by->grams[i] : 0;
+    return by->batch_g > 0 ? grams / by->batch_g : 0;
 }
 
 /* A fixed amount is meant, and never the one to give; nor is a bound that the brief does not
@@ -157,6 +179,23 @@ static void aim_at_balance(formulating *f) {
     }
 }
 
+/* No more of a family than recipes of the build use: else whatever is cheapest in the other goals
+ * fills the batch. */
+static void keep_to_habits(formulating *f) {
+    const double noticed = 0.02; /* of the batch */
+    for (size_t in = 0; f->norms->count && in < FAMILY_COUNT; in++) {
+        double *times = row_of(f), most = formula_share_most(f->norms, (family)in);
+        bool any = false;
+        for (size_t i = 0; i < f->of->parts.count; i++) {
+            bool of_it = is_free(&f->of->parts.items[i], (family)in);
+            any = any || of_it;
+            times[i] = (of_it ? 1 : 0) - most;
+        }
+        if (any)
+            add_goal(f, (linear_row){times, -INFINITY, 0, HABIT_WEIGHT, noticed * f->batch_g});
+    }
+}
+
 /* As heavy as was asked, or as the build's portions are. */
 static void aim_at_weight(formulating *f) {
     add_goal(f, (linear_row){ones(f), f->batch_g, f->batch_g, MEDIAN_WEIGHT, f->batch_g * 0.03});
@@ -166,7 +205,7 @@ static void aim_at_weight(formulating *f) {
  * ----------------------------------------------------------------------------------------- */
 
 static formulating formulating_of(arena *a, const formula_brief *of, const build_norms *norms) {
-    enum { LIMITS_MORE = 3, GOALS_MOST = 3 * BUILD_QUANTITIES + 1 };
+    enum { LIMITS_MORE = 3, GOALS_MOST = 3 * BUILD_QUANTITIES + FAMILY_COUNT + 1 };
     formulating f = {.a = a, .of = of, .norms = norms};
     f.batch_g = of->batch_g > 0 ? of->batch_g : norms->portion_g.typical * of->portions;
     f.amounts = ARENA_ARRAY(a, linear_variable, of->parts.count);
@@ -177,6 +216,7 @@ static formulating formulating_of(arena *a, const formula_brief *of, const build
     limit_water(&f);
     aim_at_balance(&f);
     aim_at_weight(&f);
+    keep_to_habits(&f);
     return f;
 }
 

@@ -85,6 +85,17 @@ typedef struct {
  * recipes have (an estimate). */
 #define FORMULA_WATER_OFF 0.2
 
+/* Of a family that the brief does not bound, the batch should hold no more than this times what the
+ * recipe that has most of it holds, or than that share, where they have hardly any (estimates). */
+#define FORMULA_SHARE_OFF   1.1
+#define FORMULA_SHARE_LEAST 0.1
+
+/* The share of the batch that the unbounded parts of family `in` should not exceed. */
+double formula_share_most(const build_norms *norms, family in);
+
+/* The share of the batch `by` that the unbounded parts of family `in` have. */
+double formula_share(const formula_brief *of, const formula_answer *by, family in);
+
 /* Proposes amounts for `of`, which has a part and portions, by `norms`; one of its batch_g and
  * norms->count must not be 0. In `a`. */
 formula_answer formula_solve(arena *a, const formula_brief *of, const build_norms *norms);

@@ -11,6 +11,7 @@ static build_sample sample(const char *title, const char *kind, setting sets, do
                           .kind = kind,
                           .sets = sets,
                           .ratio = {[BUILD_FAT] = fat},
+                          .share = {[FAMILY_FAT] = fat},
                           .portion_g = portion_g};
 }
 
@@ -33,6 +34,12 @@ static void a_sample_is_what_the_mix_holds(void **state) {
     expect_near("fat", one.ratio[BUILD_FAT], of.fat_g / 224, 1e-9);
     expect_near("sweetness", one.ratio[BUILD_SWEETNESS], 20.0 / 224, 1e-9);
     expect_near("leavening", one.ratio[BUILD_LEAVENING], 4.0 / 224, 1e-9);
+    expect_near("egg", one.share[FAMILY_EGG], 140.0 / 224, 1e-9);
+    r->makes = (yield){8, "rounds"};
+    expect_near("as many of the same", build_portion_g(l->a, &about, &(yield){6, "round"}, 2),
+                224.0 / 8 * 3, 1e-9);
+    expect_near("of something else", build_portion_g(l->a, &about, &(yield){6, "bars"}, 2), 56,
+                1e-9);
     larder_free(l);
 }
 
@@ -50,6 +57,7 @@ static void medians_and_spread(void **state) {
     expect_near("median", five.ratio[BUILD_FAT].typical, 3, 1e-9);
     expect_near("high", five.ratio[BUILD_FAT].high, 4, 1e-9);
     expect_near("portion", five.portion_g.typical, 30, 1e-9);
+    expect_near("most", five.share_most[FAMILY_FAT], 10, 1e-9);
     all.count = 3;
     build_norms three = build_norms_of(a, &all, "cake", 0);
     expect_near("lowest", three.ratio[BUILD_FAT].low, 1, 1e-9);

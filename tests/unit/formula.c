@@ -37,6 +37,7 @@ static build_norms norms_of_rounds(void) {
                                    [BUILD_BAKE] = {0.3, 0.7, 1},
                                    [BUILD_SETTING] = {0.10, 0.12, 0.14},
                                    [BUILD_FAT] = {0, 0.02, 0.05}},
+                         .share_most = {[FAMILY_FLOUR] = 0.45, [FAMILY_EGG] = 0.45},
                          .portion_g = {80, 95, 110}};
 }
 
@@ -59,18 +60,47 @@ static void targets_and_bounds_are_kept_in_whole_steps(void **state) {
     expect_near("protein", by.reached[0], protein_g(l, &of, &by), 1e-6);
     assert_true(by.reached[0] >= 18 - 1e-6);
     for (size_t i = 0; i < of.parts.count; i++) {
-        const formula_part *part = &of.parts.items[i];
+        const formula_part *one = &of.parts.items[i];
         range room;
-        const range *spoon = ingredient_measure(part->what, span_of("tsp"), &room);
-        assert_true(by.grams[i] >= part->least_g && by.grams[i] <= part->most_g + 1e-6);
+        const range *spoon = ingredient_measure(one->what, span_of("tsp"), &room);
+        assert_true(by.grams[i] >= one->least_g && by.grams[i] <= one->most_g + 1e-6);
         if (spoon)
-            expect_near(part->what->name, by.grams[i] / spoon->typical * 4,
+            expect_near(one->what->name, by.grams[i] / spoon->typical * 4,
                         round(by.grams[i] / spoon->typical * 4), 1e-6);
     }
     for (build_quantity q = 0; q <= BUILD_SETTING; q++)
         if (by.ratio[q] < norms.ratio[q].low - 0.02 || by.ratio[q] > norms.ratio[q].high + 0.02)
             fail_msg("%s: %f", build_quantity_key(q), by.ratio[q]);
     larder_free(l);
+}
+
+/* What the brief does not bound keeps to what recipes of the build have of its family, by their
+ * own most times FORMULA_SHARE_OFF, as far as the targets let it. */
+static void nothing_fills_the_batch_past_the_builds_habits(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        double protein_g; /* a portion, at least */
+        bool beyond;
+    } rows[] = {{"within", 10, false}, {"no other way", 26, true}};
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        larder *l = larder_new();
+        formula_brief of = {.title = "Rounds", .portions = 4};
+        add_part(l, &of, "egg white", 0, NONE);
+        add_part(l, &of, "oat flour", 0, NONE);
+        add_part(l, &of, "water", 0, NONE);
+        add_part(l, &of, "baking powder", 0, NONE);
+        add_target(l, &of, NUTRIENT_PROTEIN, rows[i].protein_g, NONE);
+        build_norms norms = norms_of_rounds();
+        formula_answer by = formula_solve(l->a, &of, &norms);
+        assert_true(by.found);
+        double most = formula_share_most(&norms, FAMILY_EGG);
+        expect_near(rows[i].name, most, 0.45 * FORMULA_SHARE_OFF, 1e-9);
+        expect_bool(rows[i].name, formula_share(&of, &by, FAMILY_EGG) > most + 0.02,
+                    rows[i].beyond);
+        assert_true(by.grams[3] <= 0.02 * 4 * norms.portion_g.typical + 1e-6);
+        larder_free(l);
+    }
 }
 
 /* 90 g of pea isolate and 300 g of egg white have 0.8 x 90 + 0.109 x 300 = 104.7 g of protein, 26.2
@@ -136,6 +166,7 @@ static void what_is_not_known_is_lacking(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(targets_and_bounds_are_kept_in_whole_steps),
+        cmocka_unit_test(nothing_fills_the_batch_past_the_builds_habits),
         cmocka_unit_test(a_bound_in_the_way_is_named),
         cmocka_unit_test(a_target_out_of_reach_is_named),
         cmocka_unit_test(a_stated_batch_is_kept),

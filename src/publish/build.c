@@ -169,6 +169,11 @@ static recipe_rows rows_of(arena *a, const made_list *recipes) {
     return rows;
 }
 
+/* A picture's bytes count too: the feed says how many there are. */
+static digest picture_digest(digest all, const written_file *of) {
+    return digest_join(digest_join_words(all, of->path), of->content);
+}
+
 /* The rows' digests are added up, since their order follows from what they say; of the recipe that
  * is worked through all counts. */
 static digest whole_of(const ground *now, const record *of, const pantry *shelf) {
@@ -179,7 +184,7 @@ static digest whole_of(const ground *now, const record *of, const pantry *shelf)
         rows += recipes->items[i].listed;
     for (size_t i = 0; i < pictures->count; i++)
         for (size_t k = 0; k < pictures->items[i].files.count; k++)
-            rows = digest_join_words(rows, pictures->items[i].files.items[k].path);
+            rows = picture_digest(rows, &pictures->items[i].files.items[k]);
     return digest_join(now->tables, rows);
 }
 

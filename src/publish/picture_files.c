@@ -55,7 +55,7 @@ static size_t read_size(span words, picture_size *out) {
     size_t second = number_read(span_from(words, first + 1), &height);
     if (!second || width < 1 || height < 1 || width > UINT16_MAX || height > UINT16_MAX)
         return 0;
-    *out = (picture_size){(unsigned)width, (unsigned)height};
+    *out = (picture_size){.width = (unsigned)width, .height = (unsigned)height};
     return first + 1 + second;
 }
 
@@ -74,11 +74,13 @@ void picture_sizes_of(const made *kept, const char *stem, site_picture *out) {
     out->drawn = false;
     size_t skipped = strlen("pictures/") + strlen(stem) + 1;
     for (size_t i = 0; i < kept->files.count; i++) {
-        span path = span_of(kept->files.items[i].path);
+        const written_file *file = &kept->files.items[i];
+        span path = span_of(file->path);
         picture_size size;
         bool drawn = span_ends(path, ".svg");
         if ((drawn || span_ends(path, ".jpg")) && path.length > skipped &&
             read_size(span_from(path, skipped), &size)) {
+            size.bytes = (uint64_t)file->stamp.bytes;
             add_size(out, size);
             out->drawn = drawn;
         }

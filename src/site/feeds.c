@@ -24,10 +24,33 @@ static void add_element(text *out, const char *name, const char *words) {
     text_format(out, "</%s>\n", name);
 }
 
+static void add_attribute(text *out, const char *name, const char *words) {
+    if (!words)
+        return;
+    text_format(out, " %s=\"", name);
+    text_add_html(out, span_of(words));
+    text_add_char(out, '"');
+}
+
 static void add_link(text *out, const char *rel, const char *address) {
-    text_format(out, "<link rel=\"%s\" href=\"", rel);
-    text_add_html(out, span_of(address));
-    text_add(out, "\"/>\n");
+    text_format(out, "<link rel=\"%s\"", rel);
+    add_attribute(out, "href", address);
+    text_add(out, "/>\n");
+}
+
+/* The picture of the recipe, as what comes with the entry (RFC 4287, 4.2.7.2). */
+static void add_picture(arena *a, const page_maker *by, const recipe_row *of, text *out) {
+    const site_picture *picture = picture_find(by->pictures, of->picture);
+    const char *type = picture ? picture_type_largest(picture) : NULL;
+    if (!type)
+        return;
+    const picture_size *size = picture_size_largest(picture);
+    text_format(out, "<link rel=\"enclosure\" type=\"%s\"", type);
+    if (size)
+        text_format(out, " length=\"%llu\"", (unsigned long long)size->bytes);
+    add_attribute(out, "title", of->picture_text);
+    add_attribute(out, "href", page_address(a, by->folder, picture_path_largest(a, picture)));
+    text_add(out, "/>\n");
 }
 
 static void add_date(text *out, const char *name, const char *date) {
@@ -45,6 +68,7 @@ static void add_entry(arena *a, const page_maker *by, const recipe_row *of, text
     text_add(out, "<entry>\n");
     add_element(out, "title", of->title);
     add_link(out, "alternate", address);
+    add_picture(a, by, of, out);
     add_element(out, "id", address);
     add_date(out, "published", of->date ? of->date : last_change(of));
     add_date(out, "updated", last_change(of));

@@ -3,6 +3,11 @@
 #include "base/number.h"
 #include "site/phrase.h"
 
+static void put_optional(arena *a, view *to, const char *key, const char *words) {
+    if (words)
+        view_put_text(a, to, key, words);
+}
+
 static void put_type(arena *a, view *to, const char *type) {
     view_put_text(a, to, "@type", type);
 }
@@ -33,12 +38,20 @@ static void put_lines(arena *a, view *to, const recipe *of) {
         view_put_text(a, list, NULL, of->lines.items[i].written);
 }
 
+/* A step in short is its first sentence, where that is short and not all of it; else null. */
+static const char *step_name(arena *a, span step) {
+    enum { SHORT_BYTES = 70 };
+    size_t stop = span_find(step, ". ");
+    return stop < step.length && stop <= SHORT_BYTES ? arena_copy(a, span_first(step, stop)) : NULL;
+}
+
 static void put_steps(arena *a, view *to, const char *address, const method *how) {
     view *list = view_put_list(a, to, "recipeInstructions");
     for (size_t i = 0; i < how->step_count; i++) {
         view *step = view_put_object(a, list, NULL);
         put_type(a, step, "HowToStep");
         view_put_number(a, step, "position", (double)(i + 1), 0);
+        put_optional(a, step, "name", step_name(a, span_of(how->steps[i])));
         view_put_text(a, step, "text", how->steps[i]);
         view_put_text(a, step, "url", arena_format(a, "%s#method", address));
     }
@@ -95,11 +108,6 @@ static void put_keywords(arena *a, view *to, const recipe *of) {
     if (t.length)
         view_put_text(a, to, "keywords", arena_copy(a, text_span(&t)));
     text_free(&t);
-}
-
-static void put_optional(arena *a, view *to, const char *key, const char *words) {
-    if (words)
-        view_put_text(a, to, key, words);
 }
 
 static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of, const method *how,

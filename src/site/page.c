@@ -114,12 +114,27 @@ view *page_view(arena *a, const page_maker *by, const char *kind, const char *pa
     return page;
 }
 
-void page_put_image(arena *a, const page_maker *by, view *page, const char *picture) {
+static void put_image(arena *a, const page_maker *by, view *about, const site_picture *of) {
+    const char *type = picture_type_largest(of);
+    const picture_size *size = picture_size_largest(of);
+    view_put_text(a, about, "image", page_address(a, by->folder, picture_path_largest(a, of)));
+    if (type)
+        view_put_text(a, about, "image_type", type);
+    if (size) {
+        view_put_number(a, about, "image_width", size->width, 0);
+        view_put_number(a, about, "image_height", size->height, 0);
+    }
+}
+
+void page_put_image(arena *a, const page_maker *by, view *page, const char *picture,
+                    const char *words) {
     const site_picture *of = picture_find(by->pictures, picture);
     for (view *about = page->first; of && about; about = about->next)
-        if (about->key.bytes && strcmp(about->key.bytes, "page") == 0)
-            view_put_text(a, about, "image",
-                          page_address(a, by->folder, picture_path_largest(a, of)));
+        if (about->key.bytes && strcmp(about->key.bytes, "page") == 0) {
+            put_image(a, by, about, of);
+            if (words)
+                view_put_text(a, about, "image_alt", words);
+        }
 }
 
 void page_fill(const page_maker *by, const char *template, const view *page, text *out,

@@ -51,8 +51,10 @@ char *page_address(arena *a, const site_folder *of, const char *path);
 void page_fill(const page_maker *by, const char *template, const view *page, text *out,
                problems *found);
 
-/* Names the picture that stands for the page elsewhere, by its whole address; nothing where the
- * site has none of that name, which may be null. */
-void page_put_image(arena *a, const page_maker *by, view *page, const char *picture);
+/* Names the picture that stands for the page elsewhere, by its whole address, with its size and
+ * `words` (what it shows, may be null); nothing where the site has none of that name, which may be
+ * null. */
+void page_put_image(arena *a, const page_maker *by, view *page, const char *picture,
+                    const char *words);
 
 #endif

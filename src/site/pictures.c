@@ -24,6 +24,24 @@ char *picture_path_largest(arena *a, const site_picture *of) {
     return path_of_size(a, of, of->count ? of->count - 1 : 0);
 }
 
+const char *picture_type_largest(const site_picture *of) {
+    static const struct {
+        const char *ending, *type;
+    } types[] = {{".jpg", "image/jpeg"},    {".jpeg", "image/jpeg"}, {".png", "image/png"},
+                 {".svg", "image/svg+xml"}, {".webp", "image/webp"}, {".gif", "image/gif"},
+                 {".avif", "image/avif"}};
+    if (of->count)
+        return of->drawn ? "image/svg+xml" : "image/jpeg";
+    for (size_t i = 0; i < COUNT(types); i++)
+        if (span_ends(span_of(of->name), types[i].ending))
+            return types[i].type;
+    return NULL;
+}
+
+const picture_size *picture_size_largest(const site_picture *of) {
+    return of->count ? &of->sizes[of->count - 1] : NULL;
+}
+
 char *picture_path_smallest(arena *a, const site_picture *of) {
     return path_of_size(a, of, 0);
 }

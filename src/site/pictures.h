@@ -6,10 +6,13 @@
 #include "base/span.h"
 #include "site/view.h"
 
+#include <stdint.h>
+
 enum { PICTURE_SIZES_MOST = 3 };
 
 typedef struct {
     unsigned width, height; /* pixels */
+    uint64_t bytes;         /* of the file that everything can show */
 } picture_size;
 
 typedef struct {
@@ -33,6 +36,12 @@ char *picture_path(arena *a, const site_picture *of, picture_size size, const ch
 
 /* The path of its largest file that everything can show; of one copied as it is, that. */
 char *picture_path_largest(arena *a, const site_picture *of);
+
+/* The media type of that (IANA), by the ending of its name; null where it is none that we know. */
+const char *picture_type_largest(const site_picture *of);
+
+/* Its width, height and bytes; null where it is copied as it is. */
+const picture_size *picture_size_largest(const site_picture *of);
 
 /* That of its smallest. */
 char *picture_path_smallest(arena *a, const site_picture *of);

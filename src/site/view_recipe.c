@@ -240,7 +240,7 @@ view *view_of_recipe_page(arena *a, const whole_recipe *of, const view *alone, c
     const recipe *from = of->of;
     const char *path = path_of_recipe(a, from->slug);
     view *page = page_view(a, of->by, "recipe", path, from->title, from->summary);
-    page_put_image(a, of->by, page, from->picture);
+    page_put_image(a, of->by, page, from->picture, from->picture_text);
     view_put_text(a, page, "json_ld", json_ld_of(a, of->by, of->figures, &of->how));
     view_put_shared(a, page, "swaps", swaps);
     view_put_all(page, alone);

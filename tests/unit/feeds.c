@@ -47,6 +47,36 @@ static void words_are_escaped(void **state) {
     text_free(&out);
 }
 
+/* RFC 4287, 4.2.7: length in octets, type a media type, title for people. */
+static void a_picture_comes_with_its_entry(void **state) {
+    site_picture items[] = {
+        {.name = "a.jpg", .stem = "a", .sizes = {{320, 240, 900}, {800, 600, 4321}}, .count = 2},
+        {.name = "b.gif", .stem = "b"},
+        {.name = "c.svg", .stem = "c", .drawn = true, .sizes = {{80, 60, 77}}, .count = 1}};
+    static const struct {
+        const char *picture, *link;
+    } cases[] = {
+        {"a.jpg",
+         "<link rel=\"enclosure\" type=\"image/jpeg\" length=\"4321\" title=\"A &lt;b&gt;\" "
+         "href=\"https://g.example/pictures/a-800x600.jpg\"/>"},
+        {"b.gif", "<link rel=\"enclosure\" type=\"image/gif\" title=\"A &lt;b&gt;\" "
+                  "href=\"https://g.example/pictures/b.gif\"/>"},
+        {"c.svg", "type=\"image/svg+xml\" length=\"77\""}};
+    site_pictures pictures = {items, COUNT(items), COUNT(items)};
+    page_maker with = {.folder = &folder, .pictures = &pictures};
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        recipe_row row = {.slug = "a",
+                          .title = "A",
+                          .date = "2026-01-01",
+                          .picture = cases[i].picture,
+                          .picture_text = "A <b>"};
+        text out = TEXT_EMPTY;
+        feed_write(*state, &with, &(recipe_rows){&row, 1, 1}, &out);
+        expect_holds_text(cases[i].picture, out.bytes, cases[i].link);
+        text_free(&out);
+    }
+}
+
 static void a_site_without_dates_has_a_whole_feed(void **state) {
     text out = TEXT_EMPTY;
     recipe_rows undated = {&all_rows[1], 1, 1};
@@ -81,6 +111,7 @@ static int close_arena(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {cmocka_unit_test(the_feed_has_the_newest_change_first),
                                        cmocka_unit_test(words_are_escaped),
+                                       cmocka_unit_test(a_picture_comes_with_its_entry),
                                        cmocka_unit_test(a_site_without_dates_has_a_whole_feed),
                                        cmocka_unit_test(the_sitemap_has_every_address)};
     return cmocka_run_group_tests_name("feeds", tests, open_arena, close_arena);

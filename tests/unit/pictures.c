@@ -25,7 +25,7 @@ static void stems_are_slugs_of_their_own(void **state) {
 
 static void sizes_stand_in_the_names(void **state) {
     (void)state;
-    written_file files[] = {{.path = "pictures/a-1600x1200.jpg"},
+    written_file files[] = {{.path = "pictures/a-1600x1200.jpg", .stamp = {.bytes = 90210}},
                             {.path = "pictures/a-1600x1200.webp"},
                             {.path = "pictures/a-320x240.jpg"},
                             {.path = "pictures/a-800.jpg"},
@@ -36,6 +36,7 @@ static void sizes_stand_in_the_names(void **state) {
     assert_int_equal(of.count, 2);
     assert_true(of.sizes[0].width == 320 && of.sizes[0].height == 240 && !of.drawn);
     assert_true(of.sizes[1].width == 1600 && of.sizes[1].height == 1200);
+    assert_int_equal(of.sizes[1].bytes, 90210);
     written_file drawn = {.path = "pictures/a-800x600.svg"};
     kept.files = (written_files){&drawn, 1, 1};
     picture_sizes_of(&kept, "a", &of);
@@ -56,8 +57,8 @@ static void a_page_shows_what_there_is(void **state) {
     (void)state;
     arena *a = arena_new();
     site_picture items[] = {
-        {.name = "a.jpg", .stem = "a", .sizes = {{320, 240}, {700, 525}}, .count = 2},
-        {.name = "b.svg", .stem = "b", .drawn = true, .sizes = {{80, 60}}, .count = 1},
+        {.name = "a.jpg", .stem = "a", .sizes = {{320, 240, 1}, {700, 525, 2}}, .count = 2},
+        {.name = "b.svg", .stem = "b", .drawn = true, .sizes = {{80, 60, 3}}, .count = 1},
         {.name = "c.jpg", .stem = "c"}};
     site_pictures all = {items, COUNT(items), COUNT(items)};
     expect_text("photograph", shown(a, &all, "a.jpg"),

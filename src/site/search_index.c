@@ -23,11 +23,20 @@ uint16_t *index_numbers_of(arena *a, const recipe_rows *rows, const pantry *shel
 
 /* -- parts ----------------------------------------------------------------------------------- */
 
-static void open_ingredient(text *t, const ingredient *of) {
+static void put_true(text *t, const char *key, bool holds) {
+    if (!holds)
+        return;
+    json_put_key(t, key);
+    text_add(t, "true");
+}
+
+static void open_ingredient(text *t, const language *in, const ingredient *of) {
     json_put_object(t, NULL);
     json_put_words(t, "name", of->name);
     json_put_words(t, "slug", of->slug);
-    json_put_words(t, "family", family_word(of->in));
+    json_put_words(t, "family", in->families[of->in]);
+    put_true(t, "staple", ingredient_is_staple(of));
+    put_true(t, "water", ingredient_is_water(of));
 }
 
 static void add_also(text *t, const char *key, const ingredient *of) {
@@ -37,12 +46,13 @@ static void add_also(text *t, const char *key, const ingredient *of) {
     json_put_list_end(t);
 }
 
-void index_add_ingredients(text *t, const uint16_t *numbers, const pantry *shelf, bool with_also) {
+void index_add_ingredients(text *t, const page_maker *by, const uint16_t *numbers, bool with_also) {
+    const pantry *shelf = &by->folder->shelf;
     json_put_list(t, "ingredients");
     for (size_t i = 0; i < shelf->count; i++) {
         if (numbers[i] == INDEX_NOT_NAMED)
             continue;
-        open_ingredient(t, shelf->items[i]);
+        open_ingredient(t, page_language(by), shelf->items[i]);
         if (with_also)
             add_also(t, "also", shelf->items[i]);
         json_put_object_end(t);
@@ -92,16 +102,16 @@ static void add_more(text *t, const recipe_row *of) {
     json_put_list_end(t);
 }
 
-static void add_sets(text *t, const recipe_row *of) {
+static void add_sets(text *t, const language *in, const recipe_row *of) {
     json_put_list(t, "allergens");
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
         if (of->allergens >> i & 1u)
-            json_put_words(t, NULL, allergen_word((allergen)i));
+            json_put_words(t, NULL, in->allergens[i]);
     json_put_list_end(t);
     json_put_list(t, "diets");
     for (size_t i = 0; i < DIET_COUNT; i++)
         if (of->diets >> i & 1u)
-            json_put_words(t, NULL, diet_word((diet)i));
+            json_put_words(t, NULL, in->diets[i]);
     json_put_list_end(t);
 }
 
@@ -148,14 +158,14 @@ void search_index_write(arena *a, const page_maker *by, const recipe_rows *rows,
     const uint16_t *numbers = index_numbers_of(a, rows, shelf);
     text_add_char(t, '{');
     json_put_number(t, "version", INDEX_VERSION, 0);
-    index_add_ingredients(t, numbers, shelf, true);
+    index_add_ingredients(t, by, numbers, true);
     json_put_list(t, "recipes");
     for (size_t i = 0; i < rows->count; i++) {
         const recipe_row *of = &rows->items[i];
         json_put_object(t, NULL);
         index_add_shown(a, t, by, of);
         add_more(t, of);
-        add_sets(t, of);
+        add_sets(t, page_language(by), of);
         index_add_needed(t, of, numbers);
         add_uses(t, "optional", of, numbers, true);
         add_swaps(t, of, numbers);

@@ -14,7 +14,7 @@ enum { INDEX_NOT_NAMED = UINT16_MAX };
 
 /* Adds "ingredients": name, slug, family (and other names) of those with a number, in its order;
  * and "also": for each of them the list of its other names. */
-void index_add_ingredients(text *t, const uint16_t *numbers, const pantry *shelf, bool with_also);
+void index_add_ingredients(text *t, const page_maker *by, const uint16_t *numbers, bool with_also);
 void index_add_other_names(text *t, const uint16_t *numbers, const pantry *shelf);
 
 /* Adds what a list of results shows of a recipe: slug, title, summary, kind, portion, picture,

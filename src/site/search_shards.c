@@ -140,9 +140,9 @@ static void make_head(sharding *s) {
     size_t kind_count;
     const char **kinds = kinds_of(s, kind_of_row, &kind_count);
     for (size_t i = 0; i < DIET_COUNT; i++)
-        diets[i] = diet_word((diet)i);
+        diets[i] = page_language(s->by)->diets[i];
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
-        allergens[i] = allergen_word((allergen)i);
+        allergens[i] = page_language(s->by)->allergens[i];
     text_add_char(&s->json, '{');
     json_put_number(&s->json, "version", SHARDS_VERSION, 0);
     json_put_object(&s->json, "shards");
@@ -161,7 +161,7 @@ static void make_head(sharding *s) {
 static void make_shelf(sharding *s) {
     const pantry *shelf = &s->by->folder->shelf;
     text_add_char(&s->json, '{');
-    index_add_ingredients(&s->json, s->numbers, shelf, false);
+    index_add_ingredients(&s->json, s->by, s->numbers, false);
     json_put_object_end(&s->json);
     hand_over(s, "search/shelf.json");
     text_add_char(&s->json, '{');

@@ -146,6 +146,7 @@ static allergen_set put_all_foods(arena *a, view *to, const whole_recipe *of) {
         if (note_may_be_picked(of->of, &of->notes->items[i]))
             seen[pantry_index(shelf, of->notes->items[i].to)] = true;
     const ingredient *water = pantry_find_folded(shelf, span_of("water"));
+    view_put_text(a, to, "water", water ? water->name : NULL);
     if (water)
         seen[pantry_index(shelf, water)] = true;
     view *foods = view_put_object(a, to, "foods");

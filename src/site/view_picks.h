@@ -7,7 +7,7 @@
  *     swaps[].answers[].to[]  changes      weight of a portion in g, then each figure; null: not
  * known liquid_line  where liquid is added or held back; none: water is added id, measure  of one
  * that may be picked: its place on the page; its amount in kitchen measures picking  {figures,
- * portion, portion_g, lines, foods, contains, diets} */
+ * portion, portion_g, lines, water, foods, contains, diets} */
 #ifndef SITE_VIEW_PICKS_H
 #define SITE_VIEW_PICKS_H
 

@@ -1,12 +1,13 @@
 /* From the cupboard to the recipes: pick what is at hand, see what it makes, with which swaps, and
  * what is missing. The state is in the address, so a cupboard can be kept as a bookmark. */
-import { VERDICTS, all, element, one, resultOf, waysWith } from "./found.js";
+import { VERDICTS, all, counted, element, one, resultOf, waysWith } from "./found.js";
 import { isStaple, isWater, openStore } from "./store.js";
 
 const form = one(".shelf-form"), status = one('[role="status"]');
 const groups = one(".found-groups"), more = one("#more"), shelves = one(".shelves", form);
 const root = form.dataset.root, SHOWN_AT_ONCE = 10;
-const ASKED_FIRST = ["protein powder", "flour", "meal", "nut butter"];
+/* Families that have pages of what can be baked with them: what readers ask for first. */
+const askedFirst = all(".without-script h2").map((heading) => heading.textContent);
 let store, shelf, shown = [], drawn = 0, latest = 0;
 
 /* -- picking ------------------------------------------------------------------------------------- */
@@ -24,15 +25,15 @@ function shelfOf(family) {
   set.setAttribute("role", "group");
   set.setAttribute("aria-label", family);
   set.append(...shelf.filter((entry) => entry.family === family).map(pickOf));
-  fold.open = family === ASKED_FIRST[0] && matchMedia("(min-width: 60rem)").matches;
+  fold.open = family === askedFirst[0] && matchMedia("(min-width: 60rem)").matches;
   fold.append(element("summary", family), set);
   return fold;
 }
 
 function stock() {
   const families = [...new Set(shelf.map((entry) => entry.family))];
-  const others = families.filter((family) => !ASKED_FIRST.includes(family));
-  shelves.append(...[...ASKED_FIRST, ...others].filter((family) => families.includes(family)).map(shelfOf));
+  const others = families.filter((family) => !askedFirst.includes(family));
+  shelves.append(...[...askedFirst, ...others].filter((family) => families.includes(family)).map(shelfOf));
 }
 
 /* -- state --------------------------------------------------------------------------------------- */
@@ -82,9 +83,7 @@ async function plans() {
 /* -- the page ------------------------------------------------------------------------------------ */
 
 function headingFor(missing) {
-  const { nothing, one: single, many } = groups.dataset;
-  if (!missing) return nothing;
-  return missing === 1 ? `1 ${single}` : `${missing} ${many}`;
+  return missing ? counted(missing, groups.dataset) : groups.dataset.nothing;
 }
 
 /* The list of the recipes that lack so many things; made when the first is drawn. */
@@ -115,7 +114,7 @@ function say() {
   if (!picked().length) status.textContent = none;
   else if (!shown.length) status.textContent = nothing;
   else status.textContent =
-    `${whole} ${whole === 1 ? readyOne : ready}, ${shown.length - whole} ${short}`;
+    `${counted(whole, { one: readyOne, many: ready })}, ${shown.length - whole} ${short}`;
 }
 
 async function update() {

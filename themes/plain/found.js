@@ -27,6 +27,15 @@ export async function waysWith(store, mine, accepted) {
   return ways;
 }
 
+/* Words in the order of the page's language. */
+const { lang } = document.documentElement;
+export const sorted = (words) => [...words].sort(new Intl.Collator(lang).compare);
+
+/* "1 recipe", "3 recipes": `words` has `one` and `many`, and may have `few` and other forms that
+ * Unicode's plural rules name. */
+const plurals = new Intl.PluralRules(lang);
+export const counted = (count, words) => `${count} ${words[plurals.select(count)] || words.many}`;
+
 export function element(tag, words, href) {
   const made = document.createElement(tag);
   made.textContent = words;
@@ -37,11 +46,12 @@ export function element(tag, words, href) {
 const time = (minutes) => [Math.floor(minutes / 60) && `${Math.floor(minutes / 60)} h`,
   minutes % 60 && `${minutes % 60} min`].filter(Boolean).join(" ");
 
-function wayLine(words, verdict, href) {
+/* `verdict`: a key, and the word for it. */
+function wayLine(words, [verdict, said] = [], href) {
   const line = href ? element("li", "") : element("li", words);
   if (href) line.append(element("a", words, href), ": ");
   if (!verdict) return line;
-  const word = element("span", verdict);
+  const word = element("span", said);
   word.className = "verdict";
   line.className = `is-${verdict}`;
   line.append(word);
@@ -59,7 +69,7 @@ function showWays(holder, { recipe, made, root, shelf, given }) {
   for (const verdict of VERDICTS)
     for (const [from, swap] of made.swapped)
       if (swap.verdict === verdict)
-        holder.append(wayLine(`${named([swap.to])} ${insteadOf} ${named([from])}`, verdict,
+        holder.append(wayLine(`${named([swap.to])} ${insteadOf} ${named([from])}`, [verdict, holder.dataset[verdict]],
           `${root}recipes/${recipe.slug}/swaps/#swap-${shelf[from].slug}-${shelf[swap.to].slug}`));
   const missing = recipe.ingredients.filter((number) =>
     !made.used.has(number) && !made.swapped.has(number) && !(given && given(shelf[number])));

@@ -1,5 +1,7 @@
 /* The page of all notes of a recipe: it finds those for what a reader owns, and opens what a link
  * leads to. */
+import { counted } from "./found.js";
+
 const takes = [...document.querySelectorAll(".takes [id]")].map((take) => ({
   take, note: take.closest(".note"), fold: take.closest("details"),
   words: (take.dataset.to ?? take.querySelector("a").textContent).toLowerCase().split(/[\s-]+/),
@@ -18,7 +20,7 @@ function setUpPick(pick) {
       fold.open = asked.length > 0 && kept.has(fold);
     }
     said.textContent = !asked.length ? "" : found.length
-      ? `${found.length} ${said.dataset.some}` : said.dataset.none;
+      ? counted(found.length, said.dataset) : said.dataset.none;
   });
 }
 

@@ -1,7 +1,7 @@
 /* Picking swaps on a recipe page: amounts, figures, allergens, diets and steps change in place.
  * Everything was worked out when the site was built; recipe.json has it, and here it is looked up
  * and added. Every word comes from the page. */
-import { gramsText, kitchenText } from "./amounts.js";
+import { gramsText, kitchenText, numberText } from "./amounts.js";
 
 const VERDICTS = ["works", "adjust", "different", "avoid"];
 const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
@@ -44,7 +44,7 @@ function added(picks, grams, picking) {
 /* The foods that are left, water that was added too. */
 function foodsOf(now, picking) {
   const names = now.foods.filter((name, i) => !now.gone.has(i));
-  if (now.water > 0) names.push("water");
+  if (now.water > 0) names.push(picking.water);
   return names.map((name) => ({ name, ...(picking.foods[name] || { rules_out: picking.diets }) }));
 }
 
@@ -145,8 +145,8 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
 
   function pour(after, amount) {
     const line = element("li", "", { class: "poured" }), held = element("span", "", { class: "amount" });
-    const what = element("span", "water ", { class: "what" });
-    held.append(element("span", measured(amount, picking.foods.water?.cup_g), { class: "measure" }),
+    const what = element("span", `${picking.water} `, { class: "what" });
+    held.append(element("span", measured(amount, picking.foods[picking.water].cup_g), { class: "measure" }),
       " ", element("span", gramsText(amount), { class: "weight" }));
     what.append(element("strong", words.added, { class: "altered" }));
     line.append(held, what);
@@ -186,7 +186,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
   /* -- figures ------------------------------------------------------------------------------------ */
 
   const inUnit = (amount, unit) => amount === null ? words.unknown
-    : `${Math.max(Math.round(amount * (amount < 9.95 ? 10 : 1)) / (amount < 9.95 ? 10 : 1), 0)} ${unit}`;
+    : `${numberText(Math.max(amount, 0), amount < 9.95 ? 1 : 0)} ${unit}`;
   const unitOf = (text) => /\S+$/.exec(text.trim())[0];
 
   function showFigures(now) {
@@ -203,7 +203,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
       const number = one("b", fact), key = /fact-(\S+)/.exec(fact.className)[1];
       const value = amount.get(key), unit = unitOf(number.textContent);
       if (value !== undefined)
-        put(number, value === null ? words.unknown : `${Math.round(value)} ${unit}`);
+        put(number, value === null ? words.unknown : `${numberText(value, 0)} ${unit}`);
     }
     table?.classList.add("unrounded");
     for (const part of all("[data-portion-weight]", recipe)) put(part, gramsText(now.portion_g));
@@ -289,7 +289,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
     const brought = now ? [...causes(foodsOf(now, picking), "allergens", picking.contains).keys()]
       .filter((what) => !before.has(what)) : [];
     said.replaceChildren(!now && picks.length ? one(".clash", picker).textContent : picks.map((pick) =>
-      `${pick.to.name} ${words.instead} ${pick.swap.from}: ${verdictOf(pick)}`).join("; "));
+      `${pick.to.name} ${words.instead} ${pick.swap.from}: ${verdictWords(verdictOf(pick))}`).join("; "));
     if (brought.length)
       said.append(" ", element("strong", `${words.brings} ${listed(brought)}`, { class: "warning" }));
   }

@@ -1,7 +1,7 @@
 /* Search: words with prefixes and one slip of the finger, what is in the cupboard (swaps included),
  * kind, diet, allergens, protein, energy, minutes. The state is in the address, so a result can be
  * shared. Every word comes from the page. */
-import { all, element, one, resultOf, waysWith } from "./found.js";
+import { all, counted, element, one, resultOf, sorted, waysWith } from "./found.js";
 import { fold, openStore, wordsOf } from "./store.js";
 
 const form = one(".search-form");
@@ -176,8 +176,7 @@ async function update() {
   const hits = await search(now), fits = await filterOf(now);
   if (run !== latest) return;
   shown = hits.filter(({ row }) => fits(row)).sort(inOrder);
-  const { one: single, many, none } = status.dataset;
-  status.textContent = shown.length ? `${shown.length} ${shown.length === 1 ? single : many}` : none;
+  status.textContent = shown.length ? counted(shown.length, status.dataset) : status.dataset.none;
   list.replaceChildren();
   drawn = 0;
   await drawMore();
@@ -212,7 +211,7 @@ function addOwn() {
 
 function addBoxes(name, values) {
   const set = one(`[data-boxes="${name}"]`, form);
-  for (const value of [...values].sort()) {
+  for (const value of sorted(values)) {
     const label = document.createElement("label"), count = element("span", "");
     const box = Object.assign(document.createElement("input"), { type: "checkbox", value });
     box.dataset.choice = name;
@@ -234,7 +233,7 @@ async function stockNames() {
 }
 
 function setUp() {
-  for (const kind of [...store.kinds].sort()) {
+  for (const kind of sorted(store.kinds)) {
     const option = element("option", kind);
     option.value = kind;
     one("#kind").append(option);

@@ -3,7 +3,7 @@
  * order of their slugs; so are ingredients, by the index's list.
  *
  *     count, kinds, diets, allergens      how many recipes, and what there is
- *     shelf()     ingredients: {name, slug, family};  also(): the other names of each
+ *     shelf()     ingredients: {name, slug, family, staple, water};  also(): the other names of each
  *     words(w)    [nearness, [[weight, recipes], …]] of each word that begins like `w` or nearly
  *     column(c)   a figure of every recipe: kind, protein, energy, minutes, diets, allergens,
  *                 needs, staples
@@ -39,9 +39,8 @@ function nearness(asked, word) {
   return asked.length > 3 && nearPrefix(asked, word) ? 0.3 : 0;
 }
 
-const STAPLES = ["salt", "leavener", "flavour"];
-export const isStaple = ({ family }) => STAPLES.includes(family);
-export const isWater = ({ slug }) => slug === "water";
+export const isStaple = ({ staple }) => staple;
+export const isWater = ({ water }) => water;
 
 /* -- one file ------------------------------------------------------------------------------------ */
 

@@ -48,7 +48,7 @@ static exit_code say(arena *a, const weighed_line *of) {
     text t = TEXT_EMPTY;
     const weight *w = &of->weighed;
     if (w->way == WEIGHT_NONE) {
-        text_add(&t, "nothing to weigh: to taste\n");
+        text_format(&t, "nothing to weigh%s\n", of->line.to_taste ? ": to taste" : "");
     } else {
         text_format(&t, "%s %s", kitchen_weight(a, w->grams), of->line.what->name);
         if (w->high_g - w->low_g > 0.01 * w->grams)

@@ -131,6 +131,48 @@ static void read_preparation(reading *r) {
     }
 }
 
+/* "zest of 1 lemon": an amount behind the joining word, or empty. */
+static span amount_of_what(span words) {
+    size_t at = span_find(words, " of ") + strlen(" of ");
+    amount_range amount;
+    span behind = at < words.length ? span_from(words, at) : (span){0};
+    return behind.length && amount_read(behind, &amount) ? behind : (span){0};
+}
+
+/* The last word of `s`; the rest of it, trimmed, in `*before`. */
+static span last_word(span s, span *before) {
+    size_t at = s.length;
+    while (at > 0 && s.at[at - 1] != ' ')
+        at--;
+    *before = span_trim(span_first(s, at));
+    return span_from(s, at);
+}
+
+/* "grated zest of 1 lemon" is 1 lemon zest, grated, where the pantry knows lemon zest. */
+static bool take_part_of(reading *r, span words, const pantry *shelf) {
+    span behind = amount_of_what(words), done;
+    amount_range amount;
+    if (r->line.has_amount || behind.length == 0)
+        return false;
+    span whole = span_trim(span_from(behind, amount_read(behind, &amount)));
+    span some = last_word(span_first(words, span_find(words, " of ")), &done);
+    const char *name = arena_format(r->a, "%.*s %.*s", SPAN(whole), SPAN(some));
+    const ingredient *what = pantry_find(shelf, span_of(name), r->a);
+    if (!what && span_ends(whole, "s")) {
+        name =
+            arena_format(r->a, "%.*s %.*s", SPAN(span_first(whole, whole.length - 1)), SPAN(some));
+        what = pantry_find(shelf, span_of(name), r->a);
+    }
+    if (!what)
+        return false;
+    r->line.what = what;
+    r->line.name = name;
+    r->line.quantity = amount;
+    r->line.has_amount = true;
+    reading_prepare(r, done);
+    return true;
+}
+
 static void complain_of_name(reading *r, span words, const naming *said, const pantry *shelf) {
     const char *near = pantry_nearest(shelf, span_of(said->name), r->a);
     const char *hint = "add it to a file in pantry/, or write the name the pantry has";
@@ -139,6 +181,10 @@ static void complain_of_name(reading *r, span words, const naming *said, const p
                             "add it to a file in pantry/; if \"%s\" says how it is prepared, put "
                             "a comma before it",
                             said->turns);
+    else if (amount_of_what(words).length)
+        hint = arena_format(r->a, "write the amount first: %.*s, %.*s only",
+                            SPAN(amount_of_what(words)),
+                            SPAN(span_trim(span_first(words, span_find(words, " of ")))));
     else if (near)
         hint = arena_format(r->a, "did you mean \"%s\"?", near);
     problem_add(r->found, reading_place(r, words), hint, "no ingredient is called \"%s\"",
@@ -236,7 +282,7 @@ static bool read_name(reading *r, const pantry *shelf) {
     }
     if (!has_one_amount(r, words))
         return false;
-    if (words.length) {
+    if (words.length && !take_part_of(r, words, shelf)) {
         naming said = naming_read(r->a, words, shelf);
         r->line.what = said.what;
         r->line.name = said.name;

@@ -188,6 +188,39 @@ static bool is_scaled(const unit *in) {
     return in->sort == UNIT_MASS || in->sort == UNIT_VOLUME;
 }
 
+/* "2 x 400 g": the count goes into the measure. */
+static void read_times(reading *r) {
+    static const char *const signs[] = {"x", "X", "\u00d7"};
+    amount_range each;
+    const unit *in;
+    for (size_t i = 0; i < COUNT(signs); i++) {
+        span behind = span_from(r->rest, strlen(signs[i]));
+        if (!r->line.has_amount || !span_begins(r->rest, signs[i]) ||
+            !measure_read(behind, &each, &in) || !is_scaled(in))
+            continue;
+        r->line.quantity.low *= each.low;
+        r->line.quantity.high *= each.high;
+        reading_skip(r, strlen(signs[i]));
+        reading_skip(r, amount_read(r->rest, &each));
+        return;
+    }
+}
+
+/* What is bought in them is weighed already: "400 g tin chickpeas". */
+static void read_container(reading *r) {
+    static const char *const containers[] = {"can",    "tin",    "jar",   "packet", "sachet",
+                                             "pouch",  "bag",    "box",   "tub",    "pot",
+                                             "carton", "bottle", "block", "bar",    "envelope"};
+    size_t used;
+    const unit *in = r->line.in && is_scaled(r->line.in) ? unit_read(r->rest, &used) : NULL;
+    if (!in || span_trim(span_from(r->rest, used)).length == 0 ||
+        words_index(span_of(in->name), containers, COUNT(containers)) == COUNT(containers))
+        return;
+    reading_prepare(r, span_first(r->rest, used));
+    reading_skip(r, used);
+    skip_of(r);
+}
+
 /* Puts a second measure where it belongs; false when it does not fit the first. */
 static bool join(reading *r, joint by, amount_range amount, const unit *in) {
     recipe_line *line = &r->line;
@@ -228,9 +261,11 @@ static bool read_second(reading *r) {
 bool quantity_read(reading *r) {
     if (!read_amount(r))
         return false;
+    read_times(r);
     read_unit(r);
     while (read_second(r))
         ;
+    read_container(r);
     return true;
 }
 

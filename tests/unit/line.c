@@ -99,6 +99,14 @@ static void reads_lines(void **state) {
         {"eggs 2 large", 2, 2, "large", "eggs", "egg", ""},
         {"oat flour, 60 g", 60, 60, "g", "oat flour", "oat flour", ""},
         {"oat flour, sifted, about 60 g", 60, 60, "g", "oat flour", "oat flour", "sifted"},
+        /* in what it is bought */
+        {"2 x 400 g cans chickpeas", 800, 800, "g", "chickpeas", "chickpea", "cans"},
+        {"2\u00d7400g chickpeas, drained", 800, 800, "g", "chickpeas", "chickpea", "drained"},
+        {"400 g tin of chickpeas", 400, 400, "g", "chickpeas", "chickpea", "tin"},
+        /* a part of a whole one */
+        {"butter of 2 almonds", 2, 2, "", "almond butter", "almond butter", ""},
+        {"smooth butter of half an almond, cold", 0.5, 0.5, "", "almond butter", "almond butter",
+         "smooth, cold"},
         /* no amount */
         {"salt to taste", 0, 0, "", "salt", "salt", "to taste"},
         {"salt", 0, 0, "", "salt", "salt", ""},
@@ -253,6 +261,8 @@ static void says_what_is_wrong_and_where(void **state) {
          "join"},
         {"oat flour 60 g sifted", false, 15, "can't tell what \"60 g\" is of",
          "write the amount first: 60 g oat flour"},
+        {"juice of 2 pomelos", true, 5, "no ingredient is called \"juice of 2 pomelos\"",
+         "write the amount first: 2 pomelos, juice only"},
         {"1 cup ot flour", true, 11, "no ingredient is called \"ot flour\"",
          "did you mean \"oat flour\"?"},
         {"\u00bd cup r\u00f4lled otas", true, 11, "no ingredient is called \"r\u00f4lled otas\"",

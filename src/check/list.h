@@ -31,6 +31,7 @@
     CHECK("not-weighed", "a line that counts for nothing", NULL, false)                            \
     CHECK("heaped", "a heaped spoon, weighed as level", NULL, false)                               \
     CHECK("name-in-doubt", "words before a name that may make it another food", NULL, false)       \
+    CHECK("kind", "a kind that is nearly one that rules know", NULL, false)                        \
     CHECK("missing", "no summary, no kind", NULL, false)                                           \
     CHECK("dates", "changed before it was written", NULL, false)                                   \
     CHECK("bake-loss", "no bake loss, or one that is hardly one", check_bake_loss, false)          \

@@ -7,6 +7,7 @@
 #include "draft/stated_oven.h"
 #include "draft/stated_yield.h"
 #include "read/recipe_lines.h"
+#include "swap/kinds.h"
 
 /* A recipe file being written. */
 typedef struct {
@@ -163,29 +164,13 @@ static void write_yield(recipe_writer *w) {
         add_remark(w, "", asked);
 }
 
-/* The kinds that rules and label amounts know (formats of a recipe). */
-static const char *const kinds[] = {"griddle cake", "waffle",  "muffin",  "cake",  "cupcake",
-                                    "brownie",      "cookie",  "bar",     "loaf",  "bread",
-                                    "flatbread",    "cracker", "granola", "crust", "no-bake",
-                                    "pudding",      "dough"};
-
-/* The kind that `words` are, in one number or the other: "Griddle cakes"; null: none. */
-static const char *kind_of(arena *a, const char *words) {
-    span folded = words_fold(a, span_of(words));
-    for (size_t i = 0; i < COUNT(kinds); i++)
-        if (span_equal(folded, words_fold(a, span_of(kinds[i]))) ||
-            span_is(folded, pantry_plural(a, kinds[i])))
-            return kinds[i];
-    return NULL;
-}
-
 /* "8 muffins" may be muffins, and "6 rice cakes" no cake: asked, not taken. */
 static const char *kind_asked(recipe_writer *w) {
-    const word_list all = {(const char **)kinds, COUNT(kinds), COUNT(kinds)};
+    const word_list all = recipe_kinds();
     const char *category = w->from->category;
     stated_yield said = yield_stated(w->home, &w->from->yields);
     const char *noun = strchr(said.makes, ' ');
-    const char *near = noun ? kind_of(w->home, noun + 1) : NULL;
+    const char *near = noun ? recipe_kind_of(w->home, noun + 1) : NULL;
     return arena_format(w->home, "kind: %s%s%s%s%s%s", near ? near : "",
                         near ? "? Or one of: " : "which of ", joined(w->home, &all, ", "),
                         category ? "? Stated is \"" : "?", category ? category : "",
@@ -193,7 +178,7 @@ static const char *kind_asked(recipe_writer *w) {
 }
 
 static void write_kind(recipe_writer *w) {
-    const char *kind = w->from->category ? kind_of(w->home, w->from->category) : NULL;
+    const char *kind = w->from->category ? recipe_kind_of(w->home, w->from->category) : NULL;
     add_key(w, "kind", kind);
     if (!kind)
         add_remark(w, "", kind_asked(w));
@@ -303,7 +288,7 @@ static void write_ingredients(recipe_writer *w) {
 static void write_tags(recipe_writer *w) {
     word_list tags = {0};
     const char *category = w->from->category;
-    if (category && kind_of(w->home, category))
+    if (category && recipe_kind_of(w->home, category))
         category = NULL;
     const char *more[] = {category, w->from->cuisine};
     for (size_t i = 0; i < w->from->tags.count; i++)

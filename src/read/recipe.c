@@ -8,6 +8,7 @@
 #include "read/recipe_lines.h"
 #include "read/rules.h"
 #include "read/yield.h"
+#include "swap/kinds.h"
 
 static const char *const keys[] = {"title",   "summary",      "makes",  "portion",   "kind",
                                    "minutes", "oven",         "pan",    "bake-loss", "ingredients",
@@ -79,6 +80,11 @@ static void warn_of_missing(const recipe_reader *r) {
             problem_note(r->found, "missing", PROBLEM_WARNING, r->front->at, wanted[i].hint, "%s",
                          wanted[i].message);
     }
+    const char *meant = r->out->kind ? recipe_kind_meant(r->home, r->out->kind) : NULL;
+    if (meant)
+        problem_note(r->found, "kind", PROBLEM_WARNING, r->out->kind_at,
+                     arena_format(r->home, "did you mean \"%s\"?", meant),
+                     "no rule of the reference knows the kind \"%s\"", r->out->kind);
     if (r->out->picture && !r->out->picture_text)
         problem_note(r->found, "picture-text", PROBLEM_WARNING, r->out->picture_at,
                      "say what it shows, for those who can't see it",

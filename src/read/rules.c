@@ -281,8 +281,12 @@ static void read_own_side(const rule_reader *by, const yaml_node *node, const ch
 
 static bool read_own(const rule_reader *by, const yaml_node *node, swap_rule *out) {
     size_t before = by->found->errors;
-    if (!fields_are_keys(node, "a swap", by->found))
+    if (node->sort != YAML_MAPPING) {
+        problem_add(by->found, node->at,
+                    "write it as {replace: whey, with: pea protein powder, verdict: adjust}",
+                    "a swap is made of keys and values");
         return false;
+    }
     fields_known(node, own_keys, COUNT(own_keys), "a swap", by->found);
     read_own_side(by, node, "replace", &out->replace);
     read_own_side(by, node, "with", &out->with);

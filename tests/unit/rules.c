@@ -378,7 +378,7 @@ static const struct {
      "  hint: a rule replaces one or two by one, or one by two\n"},
     {"a word", "- egg white\n",
      "x.md:1:3: error: a swap is made of keys and values\n"
-     "  hint: write each part as \"key: value\"\n"},
+     "  hint: write it as {replace: whey, with: pea protein powder, verdict: adjust}\n"},
 };
 
 static void test_own_faults(void **state) {

@@ -4,8 +4,6 @@
 import { gramsText, kitchenText, numberText } from "./amounts.js";
 
 const VERDICTS = ["works", "adjust", "different", "avoid"];
-const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
-const one = (selector, inside = document) => inside.querySelector(selector);
 
 function element(name, text, attributes = {}) {
   const made = document.createElement(name);
@@ -57,9 +55,10 @@ function causes(foods, key, names) {
 
 /* -- showing -------------------------------------------------------------------------------------- */
 
-export async function start({ recipe, picker, lines, showAmounts, keepInAddress }) {
+/* `one` and `all` look inside the recipe, unless told where. */
+export async function start({ recipe, one, all, picker, lines, showAmounts, keepInAddress }) {
   const words = picker.dataset, asked = one(".asked", picker);
-  const said = one(".said", recipe), notes = one(".notes.picked", recipe);
+  const said = one(".said"), notes = one(".notes.picked");
   const reset = one(".deeds", picker);
   const get = async (path) => {
     const got = await fetch(path);
@@ -88,7 +87,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
   const put = (part, html) => {
     if (!part) return;
     if (!before.has(part)) before.set(part, part.innerHTML);
-    part.replaceChildren(...(Array.isArray(html) ? html : [html]));
+    part.replaceChildren(...[html].flat());
   };
   const hide = (part, hidden) => {
     if (part) part.hidden = hidden;
@@ -101,8 +100,8 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
     for (const [part, hidden] of hiddenBefore) part.hidden = hidden;
     before.clear();
     for (const line of lines) putLineBack(line);
-    for (const extra of all(".lines > .poured, .unrounded-note, .claims.picked", recipe)) extra.remove();
-    one("table.figures", recipe)?.classList.remove("unrounded");
+    for (const extra of all(".lines > .poured, .unrounded-note, .claims.picked")) extra.remove();
+    one("table.figures")?.classList.remove("unrounded");
   }
 
   /* -- lines -------------------------------------------------------------------------------------- */
@@ -172,7 +171,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
 
   function showSteps(picks) {
     for (const { swap, to } of picks)
-      for (const name of all(".method span[data-line]", recipe)) {
+      for (const name of all(".method span[data-line]")) {
         if (!swap.lines.includes(Number(name.dataset.line))) continue;
         const was = name.textContent;
         if ("loose" in name.dataset)
@@ -190,32 +189,32 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
   const unitOf = (text) => /\S+$/.exec(text.trim())[0];
 
   function showFigures(now) {
-    const table = one("table.figures", recipe);
+    const table = one("table.figures");
     const amount = new Map(picking.figures.map((key, i) => [key, now.portion[i]]));
-    for (const row of all("[data-figure]", recipe)) {
+    for (const row of all("[data-figure]")) {
       const [portion, hundred] = all("td", row), per = amount.get(row.dataset.figure);
       const unit = unitOf(portion.textContent), least = one(".quiet", portion);
       put(hundred, inUnit(per === null ? null : per * 100 / now.portion_g, unit));
       put(portion, per !== null && least ? [least.cloneNode(true), ` ${inUnit(per, unit)}`]
         : inUnit(per, unit));
     }
-    for (const fact of all(".facts > li", recipe)) {
+    for (const fact of all(".facts > li")) {
       const number = one("b", fact), key = /fact-(\S+)/.exec(fact.className)[1];
       const value = amount.get(key), unit = unitOf(number.textContent);
       if (value !== undefined)
         put(number, value === null ? words.unknown : `${numberText(value, 0)} ${unit}`);
     }
     table?.classList.add("unrounded");
-    for (const part of all("[data-portion-weight]", recipe)) put(part, gramsText(now.portion_g));
+    for (const part of all("[data-portion-weight]")) put(part, gramsText(now.portion_g));
     const batch = now.grams.reduce((sum, held, i) => sum + (now.gone.has(i) ? 0 : held), now.water);
-    put(one("[data-batch]", recipe), gramsText(batch));
-    put(one("[data-baked]", recipe), gramsText(now.portion_g * Number(recipe.dataset.portions)));
+    put(one("[data-batch]"), gramsText(batch));
+    put(one("[data-baked]"), gramsText(now.portion_g * Number(recipe.dataset.portions)));
   }
 
   /* Of one swap it is known which claims hold; of several it is not. */
   function showClaims(picks) {
-    const written = one(".as-written", recipe);
-    const note = one("template.unrounded", recipe).content.firstElementChild.cloneNode(true);
+    const written = one(".as-written");
+    const note = one("template.unrounded").content.firstElementChild.cloneNode(true);
     note.classList.add("unrounded-note");
     hide(written, true);
     written.before(note);
@@ -237,20 +236,20 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
   function showFoods(picks, now) {
     const foods = foodsOf(now, picking), holds = causes(foods, "allergens", picking.contains);
     const law = (words) => [...words].map((word) => picking.contains[word]).filter(Boolean).join("; ");
-    const contains = one(".contains", recipe), may = one(".may-contain", recipe);
+    const contains = one(".contains"), may = one(".may-contain");
     const traces = [...causes(foods, "may_contain", picking.contains).keys()].filter((what) => !holds.has(what));
     put(one("strong", contains), law(holds.keys()));
     hide(contains, !law(holds.keys()));
-    hide(one(".none-named", recipe), holds.size > 0);
-    put(one(".causes", recipe), [...holds].map(([what, by]) =>
+    hide(one(".none-named"), holds.size > 0);
+    put(one(".causes"), [...holds].map(([what, by]) =>
       element("li", `${what}: ${listed(by)}`)));
     put(one("span", may), law(traces));
     hide(may, !law(traces));
     const fits = picking.diets.filter((diet) =>
       foods.every(({ rules_out: out = [] }) => !out.includes(diet)));
-    put(one(".diets .listed", recipe), fits.map((diet) => element("li", diet)));
-    hide(one(".diets", recipe), fits.length === 0);
-    const cautions = one(".cautions", recipe);
+    put(one(".diets .listed"), fits.map((diet) => element("li", diet)));
+    hide(one(".diets"), fits.length === 0);
+    const cautions = one(".cautions");
     const more = [...new Set(picks.flatMap(({ to }) => to.cautions || []))];
     put(cautions, [...all("li", cautions).map((item) => item.cloneNode(true)),
       ...more.map((sentence) => element("li", sentence))]);
@@ -325,7 +324,7 @@ export async function start({ recipe, picker, lines, showAmounts, keepInAddress 
 
   /* -- choosing -------------------------------------------------------------------------------------- */
 
-  const verdictWords = (verdict) => one(`.legend .is-${verdict} span + span`, recipe).textContent;
+  const verdictWords = (verdict) => one(`.legend .is-${verdict} span + span`).textContent;
 
   function optionsOf(swap, verdict) {
     const group = element("optgroup", "", { label: verdictWords(verdict) });

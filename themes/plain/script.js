@@ -1,5 +1,5 @@
 /* What a recipe page can do more with script: other portions, cups or grams, things ticked off,
- * a screen that stays on. Every word comes from the page. */
+ * times that count down, a screen that stays on. Every word comes from the page. */
 import { amountText, countedText, gramsText, kitchenText, numberText, unevenCount } from "./amounts.js";
 
 const recipe = document.querySelector(".recipe");
@@ -214,12 +214,115 @@ if (recipe) {
     });
   }
 
+  /* -- timers ----------------------------------------------------------------------------------- */
+
+  /* The words of the step from the last stop on: "Pour into the tin and bake 55 to 58 minutes". */
+  function nameOf(time) {
+    const range = document.createRange();
+    range.setStart(time.closest("li"), 0);
+    range.setEndAfter(time);
+    return range.toString().split(/[.;:!?]\s+/).at(-1).trim();
+  }
+
+  /* "54:00", "01:30:00" */
+  const clockText = (ms) => new Date(Math.ceil(ms / 1000) * 1000).toISOString().slice(11, 19)
+    .replace(/^00:/, "");
+
+  const left = ({ end, rest }) => end ? Math.max(end - Date.now(), 0) : rest;
+
+  /* A page may sound only once somebody pressed something on it. */
+  let audio;
+  const readySound = () => { audio ||= window.AudioContext && new AudioContext(); };
+
+  function tone() {
+    for (let i = 0; audio && i < 3; i++) {
+      const sound = audio.createOscillator(), at = audio.currentTime + i / 2;
+      sound.frequency.value = 880;
+      sound.connect(audio.destination);
+      sound.start(at);
+      sound.stop(at + 0.2);
+    }
+  }
+
+  /* Times in the steps become buttons that count down at the foot of the screen; a page that is
+   * loaded anew in the visit goes on counting. */
+  function setUpTimers(panel) {
+    const words = panel.dataset, [said, list, pattern] = panel.children;
+    const timers = new Set(), { title } = document;
+    let ticking;
+
+    function show() {
+      document.title = title;
+      for (const timer of timers) {
+        const { line, name } = timer;
+        line.firstChild.textContent = clockText(left(timer));
+        if (left(timer)) continue;
+        document.title = `${words.over} ${name}`;
+        if (line.className) continue;
+        line.className = "over";
+        line.children[2].hidden = true;
+        said.textContent = document.title;
+        tone();
+      }
+      panel.hidden = timers.size === 0;
+      if (panel.hidden) ticking = clearInterval(ticking);
+      else ticking ||= setInterval(show, 500);
+    }
+
+    function change() {
+      show();
+      kept.write(`timers ${location.pathname}`, [...timers]);
+    }
+
+    /* `timer`: {i, name, end or rest}, of the time number i. */
+    function add(timer) {
+      const line = timer.line = pattern.content.firstChild.cloneNode(true);
+      const [, what, pause, out] = line.children;
+      const mark = () => pause.setAttribute("aria-pressed", String(!timer.end));
+      what.textContent = timer.name;
+      for (const button of [pause, out])
+        button.setAttribute("aria-label", `${button.textContent}: ${timer.name}`);
+      pause.addEventListener("click", () => {
+        timer.rest = left(timer);
+        timer.end = timer.end ? 0 : Date.now() + timer.rest;
+        mark();
+        change();
+      });
+      out.addEventListener("click", () => {
+        timers.delete(timer);
+        line.remove();
+        said.textContent = "";
+        change();
+        presses[timer.i]?.focus();
+      });
+      mark();
+      list.append(line);
+      timers.add(timer);
+      change();
+    }
+
+    const presses = all(".method li time").map((time, i) => {
+      const text = time.textContent, name = nameOf(time), press = document.createElement("button");
+      const ms = time.dateTime.slice(2, -1) * 1000; // "PT300S"
+      press.textContent = text;
+      press.setAttribute("aria-label", `${words.start} ${text}`);
+      press.addEventListener("click", () => {
+        add({ i, name, end: Date.now() + ms });
+        said.textContent = `${words.started} ${name}`;
+      });
+      time.replaceChildren(press);
+      return press;
+    });
+    (kept.read(`timers ${location.pathname}`) || []).forEach(add);
+    addEventListener("click", () => { if (timers.size) readySound(); });
+  }
+
   /* -- swaps ------------------------------------------------------------------------------------ */
 
   /* Fetched once somebody wants it, or a shared address has swaps in it. */
   function setUpPicker(picker) {
     const start = async () => (await import("./picker.js")).start({
-      recipe, picker, lines, showAmounts, keepInAddress });
+      recipe, one, all, picker, lines, showAmounts, keepInAddress });
     picker.hidden = false;
     picker.addEventListener("toggle", start, { once: true });
     if (new URLSearchParams(location.search).has("swap")) picker.open = true;
@@ -237,6 +340,7 @@ if (recipe) {
   const method = one(".method .prose");
   setUpTicks(all(".method .prose > ol > li").map((step) => [step, ""]), `steps ${slug}`,
     (words, i) => `${method.dataset.wordDone} ${i + 1}`);
+  setUpTimers(one(".timers"));
   const picker = one(".picker");
   if (picker) setUpPicker(picker);
   /* Addresses of notes, from when they stood on this page. */

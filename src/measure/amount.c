@@ -142,11 +142,14 @@ typedef struct {
     double value;
 } word_value;
 
-static const word_value counts[] = {{"a", 1},       {"an", 1},     {"one", 1},  {"two", 2},
-                                    {"three", 3},   {"four", 4},   {"five", 5}, {"six", 6},
-                                    {"seven", 7},   {"eight", 8},  {"nine", 9}, {"ten", 10},
-                                    {"eleven", 11}, {"twelve", 12}};
-static const word_value parts[] = {{"half", 0.5},       {"halves", 0.5},   {"third", 1.0 / 3},
+static const word_value counts[] = {
+    {"a", 1},    {"an", 1},    {"one", 1},     {"two", 2},     {"three", 3},
+    {"four", 4}, {"five", 5},  {"six", 6},     {"seven", 7},   {"eight", 8},
+    {"nine", 9}, {"ten", 10},  {"eleven", 11}, {"twelve", 12}, {"ein", 1},
+    {"eine", 1}, {"einen", 1}, {"zwei", 2},    {"drei", 3},    {"vier", 4},
+    {"fünf", 5}, {"sechs", 6}, {"acht", 8},    {"zehn", 10},   {"zwölf", 12}};
+static const word_value parts[] = {{"half", 0.5},       {"halves", 0.5},   {"halbe", 0.5},
+                                   {"halber", 0.5},     {"halben", 0.5},   {"third", 1.0 / 3},
                                    {"thirds", 1.0 / 3}, {"quarter", 0.25}, {"quarters", 0.25},
                                    {"dozen", 12},       {"couple", 2}};
 static const word_value dozen[] = {{"dozen", 12}}; /* half a dozen */
@@ -229,7 +232,7 @@ static size_t single_read(span s, double *out) {
 /* Hyphens and dashes as keyboards and word processors make them; U+2212 is the minus sign. */
 static const char *const dashes[] = {"-",      "\u2010", "\u2011", "\u2012",
                                      "\u2013", "\u2014", "\u2212"};
-static const word_value range_words[] = {{"to", 0}, {"or", 0}};
+static const word_value range_words[] = {{"to", 0}, {"or", 0}, {"bis", 0}};
 
 /* The join of a range with the spaces around it; 0: none. */
 static size_t range_joint(span s) {

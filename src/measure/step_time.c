@@ -9,14 +9,17 @@
 static const struct {
     const char *word;
     double seconds;
-} lengths[] = {{"seconds", 1}, {"secs", 1},   {"sec", 1},  {"minutes", 60},
-               {"minute", 60}, {"mins", 60},  {"min", 60}, {"hours", 3600},
-               {"hour", 3600}, {"hrs", 3600}, {"hr", 3600}};
+} lengths[] = {{"seconds", 1}, {"secs", 1},       {"sec", 1},       {"minutes", 60},
+               {"minute", 60}, {"mins", 60},      {"min", 60},      {"hours", 3600},
+               {"hour", 3600}, {"hrs", 3600},     {"hr", 3600},     {"Minuten", 60},
+               {"Minute", 60}, {"Stunden", 3600}, {"Stunde", 3600}, {"Sekunden", 1}};
 
-static const char *const before_others[] = {"every ",     "each ", "keep ", "keeps ",  "keep for ",
-                                            "keeps for ", "last ", "in ",   "within ", "up to "};
-static const char *const behind_others[] = {" earlier", " sooner", " before the end", " too ",
-                                            " ago",     " old",    " ahead"};
+static const char *const before_others[] = {"every ",    "each ",      "keep ", "keeps ",
+                                            "keep for ", "keeps for ", "last ", "in ",
+                                            "within ",   "up to ",     "alle ", "letzten "};
+static const char *const behind_others[] = {
+    " earlier", " sooner", " before the end", " too ",         " ago",
+    " old",     " ahead",  " früher",         " vor dem Ende", " vorher"};
 
 static bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (unsigned char)c >= 0x80;
@@ -70,13 +73,13 @@ static size_t plain_used(span s, double *seconds, double *unit) {
 /* What is added behind it: " and a half", " 20 minutes", " and 20 minutes"; or the other end of a
  * range of two units, " to 2 minutes". */
 static size_t added_used(span s, double unit, double *seconds) {
-    static const char *const and_a_half[] = {" and a half"}, *const to[] = {" to", " or"},
-                             *const and[] = {" and"};
+    static const char *const and_a_half[] = {" and a half"}, *const to[] = {" to", " or", " bis"},
+                             *const and[] = {" and", " und"};
     size_t used = used_of(s, and_a_half, 1);
     double more = unit / 2, more_unit = 0;
     if (used == 0) {
         bool is_range = used_of(s, to, COUNT(to)) > 0;
-        size_t joint = is_range ? used_of(s, to, COUNT(to)) : used_of(s, and, 1);
+        size_t joint = is_range ? used_of(s, to, COUNT(to)) : used_of(s, and, COUNT(and));
         span rest = span_from(s, joint);
         size_t plain =
             span_begins(rest, " ") ? plain_used(span_from(rest, 1), &more, &more_unit) : 0;

@@ -159,6 +159,24 @@ static const struct {
     {"package", "packet"},
     {"pkg", "packet"},
     {"leaves", "leaf"},
+    /* in German */
+    {"Gramm", "g"},
+    {"EL", "tbsp"},
+    {"Esslöffel", "tbsp"},
+    {"TL", "tsp"},
+    {"Teelöffel", "tsp"},
+    {"Tasse", "cup"},
+    {"Tassen", "cup"},
+    {"Prise", "pinch"},
+    {"Prisen", "pinch"},
+    {"Stück", "piece"},
+    {"Messlöffel", "scoop"},
+    {"Päckchen", "packet"},
+    {"Pck", "packet"},
+    {"Scheibe", "slice"},
+    {"Scheiben", "slice"},
+    {"Zehe", "clove"},
+    {"Zehen", "clove"},
 };
 
 /* -- standards --------------------------------------------------------------------------------- */

@@ -7,15 +7,21 @@
 #include "site/view_evidence.h"
 #include "site/view_verdict.h"
 
-/* -- what all of a group share -------------------------------------------------------------------
+/* -- what all of a group change ------------------------------------------------------------------
  */
 
-/* What each note of a group changes: said once. All of it empty where there is but one note. */
+/* What a swap makes of allergens, diets and claims, but for allergens that come. */
 typedef struct {
     allergen_set lost;
     diet_set diets_lost, diets_gained;
-    word_list claims_gained, claims_lost, claims_open;
-} shared_changes;
+    note_claims claims;
+} change_set;
+
+static change_set changes_of(const note_words *by, const swap_note *note) {
+    static const note_claims none;
+    const note_claims *own = by->claims ? &by->claims[note - by->first] : &none;
+    return (change_set){note->lost, note->diets_lost, note->diets_gained, *own};
+}
 
 static bool has_word(const word_list *list, const char *word) {
     for (size_t i = 0; i < list->count; i++)
@@ -24,60 +30,54 @@ static bool has_word(const word_list *list, const char *word) {
     return false;
 }
 
-/* The words of `list` that `other` has (or, `but` it, has not). */
-static word_list words_in(arena *a, const word_list *list, const word_list *other, bool but) {
+/* The words of `list` that are in `other`, or else those that are not. */
+static word_list words_in(arena *a, const word_list *list, const word_list *other, bool in) {
     word_list found = {0};
     for (size_t i = 0; i < list->count; i++)
-        if (has_word(other, list->items[i]) != but)
+        if (has_word(other, list->items[i]) == in)
             LIST_ADD(a, &found, list->items[i]);
     return found;
 }
 
-static const note_claims *changes_of(const note_words *by, const swap_note *note) {
-    static const note_claims none = {0};
-    return by->claims ? &by->claims[note - by->first] : &none;
+static note_claims claims_in(arena *a, const note_claims *of, const note_claims *other, bool in) {
+    return (note_claims){.gained = words_in(a, &of->gained, &other->gained, in),
+                         .lost = words_in(a, &of->lost, &other->lost, in),
+                         .open = words_in(a, &of->open, &other->open, in)};
 }
 
-static void share(arena *a, shared_changes *all, const note_words *by, const swap_note *note) {
-    const note_claims *own = changes_of(by, note);
-    all->lost &= note->lost;
-    all->diets_lost &= note->diets_lost;
-    all->diets_gained &= note->diets_gained;
-    all->claims_gained = words_in(a, &all->claims_gained, &own->gained, false);
-    all->claims_lost = words_in(a, &all->claims_lost, &own->lost, false);
-    all->claims_open = words_in(a, &all->claims_open, &own->open, false);
-}
-
-static shared_changes shared_by(arena *a, const note_words *by, const swap_note *const notes[],
-                                size_t count) {
-    const note_claims *first = changes_of(by, notes[0]);
-    shared_changes all = {0};
+/* What all of some notes change alike, to be said once; nothing where there is but one. */
+static change_set shared_changes(arena *a, const note_words *by, const swap_note *const notes[],
+                                 size_t count) {
+    static const change_set none;
+    change_set all = changes_of(by, notes[0]);
     if (count < 2)
-        return all;
-    all = (shared_changes){notes[0]->lost, notes[0]->diets_lost, notes[0]->diets_gained,
-                           first->gained,  first->lost,          first->open};
-    for (size_t i = 1; i < count; i++)
-        share(a, &all, by, notes[i]);
+        return none;
+    for (size_t i = 1; i < count; i++) {
+        change_set own = changes_of(by, notes[i]);
+        all = (change_set){all.lost & own.lost, all.diets_lost & own.diets_lost,
+                           all.diets_gained & own.diets_gained,
+                           claims_in(a, &all.claims, &own.claims, true)};
+    }
     return all;
 }
 
-static void put_names(arena *a, const language *in, view *to, const char *key,
-                      const word_list *list) {
-    if (list->count)
-        view_put_text(a, to, key, say_list(a, in, list->items, list->count));
+static change_set changes_but(arena *a, const change_set *of, const change_set *all) {
+    return (change_set){of->lost & ~all->lost, of->diets_lost & ~all->diets_lost,
+                        of->diets_gained & ~all->diets_gained,
+                        claims_in(a, &of->claims, &all->claims, false)};
 }
 
-/* Puts `all` on the group; nothing where nothing is shared. */
-static void put_shared(arena *a, const language *in, view *group, const shared_changes *all) {
+/* Puts `of` under `key`; nothing, and false, where it is empty. */
+static bool put_changes(arena *a, const language *in, view *to, const char *key,
+                        const change_set *of) {
     view *put = view_object(a);
-    view_put_some(a, put, "allergens_lost_text", allergen_words(a, in, all->lost));
-    view_put_some(a, put, "diets_lost_text", diet_words(a, in, all->diets_lost));
-    view_put_some(a, put, "diets_gained_text", diet_words(a, in, all->diets_gained));
-    put_names(a, in, put, "claims_gained_text", &all->claims_gained);
-    put_names(a, in, put, "claims_lost_text", &all->claims_lost);
-    put_names(a, in, put, "claims_open_text", &all->claims_open);
+    view_put_some(a, put, "diets_lost_text", diet_words(a, in, of->diets_lost));
+    view_put_some(a, put, "allergens_lost_text", allergen_words(a, in, of->lost));
+    view_put_some(a, put, "diets_gained_text", diet_words(a, in, of->diets_gained));
+    view_put_claim_changes(a, put, &of->claims);
     if (put->count)
-        view_put(group, "all", put);
+        view_put(to, key, put);
+    return put->count > 0;
 }
 
 /* -- a group -------------------------------------------------------------------------------------
@@ -86,65 +86,46 @@ static void put_shared(arena *a, const language *in, view *group, const shared_c
 /* A group in the making: its columns, and what all its notes have alike. */
 typedef struct {
     const note_words *by;
-    shared_changes all;
+    change_set all;
     const char *each; /* the amount of the first */
     bool alike;       /* all have that amount */
     bool has_liquid, has_figures, has_cost, has_more;
 } note_table;
 
-static void put_own_claims(arena *a, view *row, const note_table *in, const swap_note *note) {
-    const note_claims *own = changes_of(in->by, note);
-    const struct {
-        const char *key;
-        const word_list *own, *all;
-    } rows[] = {{"claims_gained_text", &own->gained, &in->all.claims_gained},
-                {"claims_lost_text", &own->lost, &in->all.claims_lost},
-                {"claims_open_text", &own->open, &in->all.claims_open}};
-    for (size_t i = 0; i < COUNT(rows); i++) {
-        word_list only = words_in(a, rows[i].own, rows[i].all, true);
-        put_names(a, in->by->in, row, rows[i].key, &only);
-    }
-}
-
-/* What has no column of its own. An allergen that comes stands in the row, whoever shares it. */
-static void put_more(arena *a, view *row, const note_table *in, const swap_note *note,
+/* Puts what has no column of its own; false where there is nothing. An allergen that comes stands
+ * in the row, whoever shares it. */
+static bool put_more(arena *a, view *row, const note_table *in, const swap_note *note,
                      bool is_first) {
-    const shared_changes *all = &in->all;
-    view_put_some(a, row, "allergens_gained_text", allergen_words(a, in->by->in, note->gained));
-    view_put_some(a, row, "diets_lost_text",
-                  diet_words(a, in->by->in, note->diets_lost & ~all->diets_lost));
-    view_put_some(a, row, "past_rescue_text", note_past_rescue_text(a, in->by, note));
+    const note_words *by = in->by;
+    uint32_t before = row->count;
+    change_set changes = changes_of(by, note), own = changes_but(a, &changes, &in->all);
+    view_put_some(a, row, "allergens_gained_text", allergen_words(a, by->in, note->gained));
+    view_put_some(a, row, "past_rescue_text", note_past_rescue_text(a, by, note));
     if (!is_first) /* the first one's stands on the group, with bars */
-        view_put_some(a, row, "balance_text", balance_changes_text(a, in->by->in, note));
-    view_put_some(a, row, "allergens_lost_text",
-                  allergen_words(a, in->by->in, note->lost & ~all->lost));
-    view_put_some(a, row, "diets_gained_text",
-                  diet_words(a, in->by->in, note->diets_gained & ~all->diets_gained));
-    put_own_claims(a, row, in, note);
+        view_put_some(a, row, "balance_text", balance_changes_text(a, by->in, note));
+    (void)put_changes(a, by->in, row, "own", &own);
+    return row->count > before;
 }
 
 static void put_row(arena *a, view *list, note_table *in, const swap_note *note, bool is_first) {
     view *row = view_put_object(a, list, NULL);
     view_put_note_names(a, row, in->by, note);
     const char *amount = view_put_note_use(a, row, in->by, note);
-    view_put_note_liquid(a, row, in->by, note);
-    bool figures = view_put_note_figures(a, row, in->by, note);
     const char *cost = note_cost_change_text(a, in->by, note);
+    view_put_note_liquid(a, row, in->by, note);
+    in->has_figures |= view_put_note_figures(a, row, in->by, note);
     view_put_some(a, row, "cost_change_text", cost);
-    uint32_t before = row->count;
-    put_more(a, row, in, note, is_first);
+    in->has_liquid |= note_changes_liquid(note);
+    in->has_cost |= cost != NULL;
+    in->has_more |= put_more(a, row, in, note, is_first);
     in->each = is_first ? amount : in->each;
     in->alike = amount && in->each && strcmp(amount, in->each) == 0 && (is_first || in->alike);
-    in->has_liquid = in->has_liquid || note_changes_liquid(note);
-    in->has_figures = in->has_figures || figures;
-    in->has_cost = in->has_cost || cost;
-    in->has_more = in->has_more || row->count > before;
 }
 
 /* The replacements of a group with their amounts, as lines of a table. */
 static void put_table(arena *a, view *group, const note_words *by, const swap_note *const notes[],
                       size_t count) {
-    note_table in = {.by = by, .all = shared_by(a, by, notes, count)};
+    note_table in = {.by = by, .all = shared_changes(a, by, notes, count)};
     view *list = view_put_list(a, group, "notes");
     for (size_t i = 0; i < count; i++)
         put_row(a, list, &in, notes[i], i == 0);
@@ -154,7 +135,7 @@ static void put_table(arena *a, view *group, const note_words *by, const swap_no
     view_put_bool(a, group, "has_cost", in.has_cost);
     view_put_bool(a, group, "has_more", in.has_more);
     view_put_some(a, group, "each_text", in.alike && count > 1 ? in.each : NULL);
-    put_shared(a, by->in, group, &in.all);
+    (void)put_changes(a, by->in, group, "all", &in.all);
 }
 
 /* True when notes are lines of a table: one for one, with amounts. */

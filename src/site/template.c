@@ -296,12 +296,13 @@ bool template_fill(const template_set *set, const char *name, const view *page, 
     size_t index;
     if (!template_has(set, name) || !names_find(&set->by_name, span_of(name), &index))
         return false;
-    view_index by_key;
+    arena *a = arena_new();
     view indexed = *page; /* what a note lacks is looked for in the page, which has many keys */
-    view_index_fill(&by_key, &indexed);
+    view_index_children(a, &indexed);
     filler f = {.stack = {&indexed}, .height = 1, .indents = TEXT_EMPTY, .out = out};
     const entry *one = set->all.items[index];
     fill_nodes(&f, one, 0, one->nodes.count);
     text_free(&f.indents);
+    arena_free(a);
     return !f.endless;
 }

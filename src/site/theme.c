@@ -143,6 +143,6 @@ bool theme_read(arena *home, const char *name, const char *site, const char *tag
         read_words(home, name, span_of(tag), &parts, found);
     out->assets = parts.assets.items;
     out->asset_count = parts.assets.count;
-    view_index_fill(&out->words_index, out->words);
+    view_index_children(home, out->words);
     return found->errors == errors;
 }

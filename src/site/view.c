@@ -1,6 +1,5 @@
 #include "site/view.h"
 
-#include "base/list.h"
 #include "base/number.h"
 
 #include <math.h>
@@ -82,18 +81,29 @@ static bool same_keys(const view_key *a, const view_key *b) {
            memcmp(a->bytes, b->bytes, a->length) == 0;
 }
 
+/* Places by what tells keys apart; half of them at the most are taken. */
+struct view_index {
+    const view **slots;
+    size_t last; /* one less than there are, all ones in its bits */
+};
+
 /* Where `key` is in the index, or would be. */
 static size_t slot_of(const view_index *index, const view_key *key) {
-    size_t i = (key->mark * 2654435769u >> 16) % COUNT(index->slots);
+    size_t i = (key->mark * 2654435769u >> 8) & index->last;
     while (index->slots[i] && !same_keys(&index->slots[i]->key, key))
-        i = (i + 1) % COUNT(index->slots);
+        i = (i + 1) & index->last;
     return i;
 }
 
-void view_index_fill(view_index *index, view *of) {
-    if (of->sort != VIEW_OBJECT || of->count > VIEW_INDEXED_MOST)
+void view_index_children(arena *a, view *of) {
+    if (of->sort != VIEW_OBJECT)
         return;
-    *index = (view_index){0};
+    view_index *index = ARENA_NEW(a, view_index);
+    size_t slots = 16;
+    while (slots < 2 * (size_t)of->count)
+        slots *= 2;
+    index->slots = ARENA_ARRAY(a, const view *, slots);
+    index->last = slots - 1;
     for (const view *child = of->first; child; child = child->next) {
         size_t i = slot_of(index, &child->key);
         if (!index->slots[i]) /* the first of a name stands */

@@ -67,7 +67,7 @@ struct view {
         span bytes; /* VIEW_TEXT */
         struct {    /* VIEW_LIST, VIEW_OBJECT */
             view *first, *last;
-            const view_index *index; /* see view_index_fill; null: none */
+            const view_index *index; /* see view_index_children; null: none */
         };
     };
 };
@@ -104,13 +104,8 @@ const view *view_get(const view *of, view_key key);
 const view *view_find(const view *of, const view_key *key);
 
 /* Makes view_get find the children of the large object `of`, which is complete and does not change
- * any more, without a search: by a table in `*index`, which is to live as long. Where there are
- * more than VIEW_INDEXED_MOST the search stays. */
-enum { VIEW_INDEXED_MOST = 256 };
-struct view_index {
-    const view *slots[2 * VIEW_INDEXED_MOST];
-};
-void view_index_fill(view_index *index, view *of);
+ * any more, without a search: by a table in `a`. */
+void view_index_children(arena *a, view *of);
 
 /* Adds `of` as JSON text. `indent`: two spaces a level and line ends, for people; otherwise
  * compact. Numbers that are not finite or past 1e12 are written null. */

@@ -161,10 +161,11 @@ static void make_recipes(build *b, const comparison *with) {
 /* -- what needs them all --------------------------------------------------------------------- */
 
 static recipe_rows rows_of(arena *a, const made_list *recipes) {
-    recipe_rows rows = {0};
+    recipe_rows rows = {.items = ARENA_ARRAY(a, recipe_row, recipes->count),
+                        .capacity = recipes->count};
     for (size_t i = 0; i < recipes->count; i++)
         if (recipes->items[i].row)
-            LIST_ADD(a, &rows, *recipes->items[i].row);
+            rows.items[rows.count++] = *recipes->items[i].row;
     rows_sort(&rows);
     return rows;
 }

@@ -24,6 +24,7 @@ typedef struct {
     const site_pages *from;
     row_groups kinds, tags;
     ingredient_tables tables;
+    recipe_items items;
 } shared_tables;
 
 /* What one worker has. The arena is emptied after each page. */
@@ -99,13 +100,13 @@ static void make_groups(maker *with, size_t which) {
     const char *path = group_pages[which].path;
     const char *heading = say(with->a, page_language(with->by), group_pages[which].heading, NULL);
     write_page(with, "list", path,
-               view_of_groups(with->a, with->by, path, heading, with->rows,
+               view_of_groups(with->a, with->by, path, heading, &with->of->items,
                               group_pages[which].by_tag ? &with->of->tags : &with->of->kinds));
 }
 
 static void make_group(maker *with, const char *folder, const row_group *of) {
     const char *path = arena_format(with->a, "%s/%s/", folder, of->slug);
-    write_page(with, "list", path, view_of_group(with->a, with->by, path, with->rows, of));
+    write_page(with, "list", path, view_of_group(with->a, with->by, path, &with->of->items, of));
 }
 
 static void make_kind(maker *with, size_t which) {
@@ -308,7 +309,8 @@ void site_pages_make(const site_pages *from, unsigned workers, outputs *to, prob
     arena *a = arena_new();
     const site_folder *folder = from->by->folder;
     const shared_tables of = {from, groups_by_kind(a, from->rows), groups_by_tag(a, from->rows),
-                              ingredient_tables_of(a, from->rows, &folder->shelf)};
+                              ingredient_tables_of(a, from->rows, &folder->shelf),
+                              recipe_items_of(a, from->by, from->rows)};
     page_work work = {.kinds = {{make_search_index, search_index_parts(from->rows)},
                                 {make_groups, COUNT(group_pages)},
                                 {make_kind, of.kinds.count},

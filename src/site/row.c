@@ -33,13 +33,21 @@ static void keep_uses(arena *keep, const recipe *of, const pantry *shelf, recipe
     }
 }
 
+/* Answered, one for one. */
+static bool is_kept(const swap_note *note) {
+    return note->says != VERDICT_UNTRIED && note->second_line == SIZE_MAX && !note->also_to;
+}
+
 static void keep_swaps(arena *keep, const recipe *of, const swap_notes *notes, const pantry *shelf,
                        recipe_row *row) {
-    row_swap *swaps = ARENA_ARRAY(keep, row_swap, notes->count);
+    size_t count = 0;
+    for (size_t i = 0; i < notes->count; i++)
+        count += is_kept(&notes->items[i]);
+    row_swap *swaps = ARENA_ARRAY(keep, row_swap, count);
     row->swaps = swaps;
     for (size_t i = 0; i < notes->count; i++) {
         const swap_note *note = &notes->items[i];
-        if (note->says == VERDICT_UNTRIED || note->second_line != SIZE_MAX || note->also_to)
+        if (!is_kept(note))
             continue;
         swaps[row->swap_count++] =
             (row_swap){(uint16_t)pantry_index(shelf, of->lines.items[note->line].what),

@@ -54,9 +54,9 @@ static const char *figure(arena *a, const language *in, double value, const char
     return lower_bound ? SAY(a, in, AT_LEAST, said) : said;
 }
 
-void view_put_item(arena *a, view *list, const page_maker *by, const recipe_row *of) {
+static view *item_of(arena *a, const page_maker *by, const recipe_row *of) {
     const language *in = page_language(by);
-    view *item = view_put_object(a, list, NULL);
+    view *item = view_object(a);
     view_put_text(a, item, "title", of->title);
     view_put_text(a, item, "summary", of->summary);
     view_put_text(a, item, "href", path_of_recipe(a, of->slug));
@@ -68,6 +68,7 @@ void view_put_item(arena *a, view *list, const page_maker *by, const recipe_row 
     view_put_text(a, item, "minutes_text",
                   of->minutes > 0 ? say_minutes(a, in, of->minutes) : NULL);
     view_put_text(a, item, "date_text", say_date(a, in, of->date));
+    return item;
 }
 
 /* Newest first; rows without a date last; equal dates by slug. */
@@ -85,7 +86,7 @@ static void put_latest(arena *a, view *page, const page_maker *by, const recipe_
         qsort(newest, rows->count, sizeof *newest, compare_newest);
     view *latest = view_put_list(a, page, "latest");
     for (size_t i = 0; i < rows->count && i < LATEST_SHOWN; i++)
-        view_put_item(a, latest, by, newest[i]);
+        view_put(latest, NULL, item_of(a, by, newest[i]));
 }
 
 static void put_names(arena *a, view *page, const char *key, const char *folder,
@@ -141,8 +142,15 @@ static view *list_page(arena *a, const page_maker *by, const char *path, const c
     return page;
 }
 
-static void put_group(arena *a, view *list, const page_maker *by, const recipe_rows *rows,
-                      const row_group *of, const char *href) {
+recipe_items recipe_items_of(arena *a, const page_maker *by, const recipe_rows *rows) {
+    recipe_items shown = {ARENA_ARRAY(a, const view *, rows->count), rows->count};
+    for (size_t i = 0; i < rows->count; i++)
+        shown.items[i] = item_of(a, by, &rows->items[i]);
+    return shown;
+}
+
+static void put_group(arena *a, view *list, const recipe_items *shown, const row_group *of,
+                      const char *href) {
     view *group = view_put_object(a, list, NULL);
     if (href) {
         view_put_text(a, group, "name", of->name);
@@ -150,24 +158,24 @@ static void put_group(arena *a, view *list, const page_maker *by, const recipe_r
     }
     view *items = view_put_list(a, group, "items");
     for (size_t i = 0; i < of->count; i++)
-        view_put_item(a, items, by, &rows->items[of->rows[i]]);
+        view_put_shared(a, items, NULL, shown->items[of->rows[i]]);
 }
 
 view *view_of_groups(arena *a, const page_maker *by, const char *path, const char *heading,
-                     const recipe_rows *rows, const row_groups *groups) {
-    view *page = list_page(a, by, path, heading, rows->count);
+                     const recipe_items *shown, const row_groups *groups) {
+    view *page = list_page(a, by, path, heading, shown->count);
     view *list = view_put_list(a, page, "groups");
     const char *folder = strcmp(path, "tags/") == 0 ? "tags" : "kinds";
     for (size_t i = 0; i < groups->count; i++)
-        put_group(a, list, by, rows, &groups->items[i],
+        put_group(a, list, shown, &groups->items[i],
                   arena_format(a, "%s/%s/", folder, groups->items[i].slug));
     return page;
 }
 
-view *view_of_group(arena *a, const page_maker *by, const char *path, const recipe_rows *rows,
+view *view_of_group(arena *a, const page_maker *by, const char *path, const recipe_items *shown,
                     const row_group *of) {
     view *page = list_page(a, by, path, phrase_capitalised(a, of->name), of->count);
-    put_group(a, view_put_list(a, page, "groups"), by, rows, of, NULL);
+    put_group(a, view_put_list(a, page, "groups"), shown, of, NULL);
     return page;
 }
 

@@ -26,18 +26,24 @@ row_groups groups_by_tag(arena *a, const recipe_rows *rows);
 view *view_of_home(arena *a, const page_maker *by, const recipe_rows *rows, const row_groups *kinds,
                    const row_groups *tags);
 
+/* What lists show of each of `rows`, in their order: {title, href, picture, protein_text, …}. Made
+ * once for all pages, which borrow it. */
+typedef struct {
+    const view **items;
+    size_t count;
+} recipe_items;
+
+recipe_items recipe_items_of(arena *a, const page_maker *by, const recipe_rows *rows);
+
 /* All of `groups`, each with its recipes: recipes/, kinds/ and tags/. */
 view *view_of_groups(arena *a, const page_maker *by, const char *path, const char *heading,
-                     const recipe_rows *rows, const row_groups *groups);
+                     const recipe_items *shown, const row_groups *groups);
 
 /* One kind or tag at `path`. */
-view *view_of_group(arena *a, const page_maker *by, const char *path, const recipe_rows *rows,
+view *view_of_group(arena *a, const page_maker *by, const char *path, const recipe_items *shown,
                     const row_group *of);
 
 /* pages/<slug>/. */
 view *view_of_plain(arena *a, const page_maker *by, const plain_page *of);
-
-/* {title, href, picture, protein_text, …} of one recipe, under `list`. */
-void view_put_item(arena *a, view *list, const page_maker *by, const recipe_row *of);
 
 #endif

@@ -26,6 +26,7 @@ typedef struct {
     page_maker by;
     arena *home;
     ground now;
+    unfinished mark;
     record earlier, next;
     site_pictures pictures;
     bool has_earlier;
@@ -67,6 +68,9 @@ static void plan_picture(build *b, const comparison *with, const file_entry *fil
 static void keep_picture(build *b, comparison *with, const picture_work *work) {
     const made *was = earlier_picture(b, work->shown.name);
     comparison_note_picture(with, was, &work->kept);
+    for (size_t i = 0; !work->stays && i < work->kept.files.count; i++)
+        unfinished_expect(&b->mark,
+                          span_of(arena_format(b->home, "%s\n", work->kept.files.items[i].path)));
     b->changed = b->changed || !work->stays || !made_equal(&work->kept, was);
     LIST_ADD(b->home, &b->next.pictures, work->kept);
     if (work->kept.files.count)
@@ -206,6 +210,7 @@ static bool site_pages_stay(build *b, const outputs *to) {
 
 static void make_site_pages(build *b) {
     outputs to = outputs_for(b, &b->earlier.files);
+    to.mark = &b->mark;
     b->next.whole = whole_of(&b->now, &b->next, &b->by.folder->shelf);
     if (site_pages_stay(b, &to))
         return;
@@ -270,7 +275,8 @@ static void take_away(arena *a, build *b, const written_files *earlier, const wr
 
 /* Takes away first, then writes the record. Were it the other way round, a build that is stopped in
  * between would leave files that nobody knows of. */
-static void settle(build *b, unfinished *mark) {
+static void settle(build *b) {
+    unfinished *mark = &b->mark;
     bool gone = b->earlier.recipes.count != b->next.recipes.count ||
                 b->earlier.pictures.count != b->next.pictures.count;
     if (!b->changed && !gone && !mark->found)
@@ -314,24 +320,38 @@ static build_report report_of(build *b) {
     return report;
 }
 
+/* Notes where the pages of recipes go that no record names. */
+static void expect_recipes(const build *b) {
+    arena *a = arena_new();
+    text lines = TEXT_EMPTY;
+    const file_list *files = &b->by.folder->recipe_files;
+    for (size_t i = 0; i < files->count; i++)
+        if (!b->has_earlier || !made_find(&b->earlier.recipes, files->items[i].name))
+            text_format(&lines, "%s\n", path_of_recipe(a, page_slug(a, files->items[i].name)));
+    unfinished_expect(&b->mark, text_span(&lines));
+    text_free(&lines);
+    arena_free(a);
+}
+
 /* Pictures, then pages, which say how large the pictures are. */
-static void make_all(build *b, comparison *with, unfinished *mark) {
+static void make_all(build *b, comparison *with) {
     make_pictures(b, with);
     if (b->machine_failed)
         return;
+    expect_recipes(b);
     make_recipes(b, with);
     make_site_pages(b);
-    settle(b, mark);
+    settle(b);
 }
 
 static build_report build_with(build *b) {
-    unfinished mark = unfinished_begin(b->asked->out);
+    b->mark = unfinished_begin(b->asked->out);
     read_earlier(b);
     names slugs = recipe_slugs_of(b->home, b->by.folder);
     comparison with =
         comparison_of(b->home, b->has_earlier ? &b->earlier : NULL, &b->now, b->by.folder, &slugs);
-    make_all(b, &with, &mark);
-    unfinished_end(&mark);
+    make_all(b, &with);
+    unfinished_end(&b->mark);
     folder_close(b->out_at);
     build_report report = report_of(b);
     for (unsigned i = 0; i < b->worker_count; i++)

@@ -44,6 +44,8 @@ void output_write(outputs *to, const char *path, span bytes, problems *found) {
     arena *a = arena_new();
     file_stamp stamp;
     digest content = digest_of(bytes);
+    if (to->mark && !(to->earlier && written_find(to->earlier, path)))
+        unfinished_expect(to->mark, span_of(arena_format(a, "%s\n", path)));
     const char *whole = path_join(a, to->folder, path);
     bool good = stands_already(to, path, content, &stamp) ||
                 (file_write(whole, bytes, &why) && file_stamp_of(whole, &stamp));

@@ -9,7 +9,7 @@
 #include "base/list.h"
 #include "base/problems.h"
 #include "base/text.h"
-#include "publish/written.h"
+#include "publish/unfinished.h"
 
 /* One writer's part: each worker has its own. */
 typedef struct {
@@ -18,6 +18,7 @@ typedef struct {
     int at;                       /* the folder open: folder_open */
     const written_files *earlier; /* sorted; what an earlier build wrote here; may be null */
     int64_t settled_ns;           /* when it had done */
+    const unfinished *mark;       /* borrowed: new files are noted there; may be null */
     written_files files;          /* this time's */
     bool failed;                  /* the disk or a permission refused; a problem says what */
     bool full;                    /* and will refuse all that follows, so it is not tried */

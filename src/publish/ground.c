@@ -1,5 +1,6 @@
 #include "publish/ground.h"
 
+#include "swap/evidence.h"
 #include "swap/recipe_build.h"
 
 #include <cmark.h>
@@ -44,19 +45,30 @@ static digest menu_digest(const site_folder *of) {
     return all;
 }
 
-/* Trials count in recipes like theirs: what is known of those they are of. */
+/* All that a trial says, and what is known of the recipe it is of, by which it counts in others. */
+static digest trial_digest(const trial *bake) {
+    const recipe_build *build = bake->build;
+    digest all = digest_join_words(digest_join(bake->words, bake->published), bake->title);
+    all = digest_join_words(all, build ? build->kind : NULL);
+    if (!build)
+        return all;
+    return digest_join(all, (digest)build->sets << 16 | (digest)build->moistened << 8 |
+                                (digest)build->leavened << 2 | (digest)build->baked << 1 |
+                                build->beside);
+}
+
+digest bakes_of_recipe(const trials *log, const char *slug) {
+    digest all = 0;
+    for (size_t i = 0; i < log->count; i++)
+        if (strcmp(log->items[i].recipe, slug) == 0)
+            all = digest_join(all, trial_digest(&log->items[i]));
+    return all;
+}
+
 static digest trials_digest(const site_folder *of) {
     digest all = of->digests.trials;
-    for (size_t i = 0; i < of->book.log.count; i++) {
-        const trial *bake = &of->book.log.items[i];
-        const recipe_build *build = bake->build;
-        all = digest_join_words(digest_join(all, bake->published), bake->title);
-        all = digest_join_words(all, build ? build->kind : NULL);
-        if (build)
-            all = digest_join(all, (digest)build->sets << 16 | (digest)build->moistened << 8 |
-                                       (digest)build->leavened << 2 | (digest)build->baked << 1 |
-                                       build->beside);
-    }
+    for (size_t i = 0; i < of->book.log.count; i++)
+        all = digest_join(all, trial_digest(&of->book.log.items[i]));
     return all;
 }
 
@@ -65,6 +77,16 @@ static bool fits_any(const selectors *side, const ingredient *what, const pantry
         if (selector_fits(&side->items[i], what, shelf))
             return true;
     return false;
+}
+
+/* Joins the trials of replacing what is like an ingredient (swap/evidence.h), in the order of the
+ * log, which decides between equal ones. */
+static void add_trials(const site_folder *of, standing *items) {
+    const trials *log = &of->book.log;
+    for (size_t t = 0; t < log->count; t++)
+        for (size_t i = 0; log->items[t].replaced.what && i < of->shelf.count; i++)
+            if (ingredients_alike(log->items[t].replaced.what, of->shelf.items[i]))
+                items[i].rules = digest_join(items[i].rules, trial_digest(&log->items[t]));
 }
 
 /* Adds up her rules that replace an ingredient: their order does not matter, nor here. */
@@ -82,11 +104,13 @@ ground ground_of(arena *a, const page_maker *by) {
     for (size_t i = 0; i < of->shelf.count; i++)
         items[i].figures = of->shelf.items[i]->says;
     add_rules(of, items);
+    add_trials(of, items);
     ground all = {.program = ground_program(), .items = items, .count = of->shelf.count};
-    const digest common[] = {all.program,           of->digests.settings,     trials_digest(of),
-                             by->look->content,     names_digest(&of->shelf), menu_digest(of),
-                             (digest)by->show_views};
-    const digest tables[] = {of->digests.pantry, of->digests.rules, of->digests.pages};
+    const digest common[] = {all.program,       of->digests.settings,
+                             by->look->content, names_digest(&of->shelf),
+                             menu_digest(of),   (digest)by->show_views};
+    const digest tables[] = {of->digests.pantry, of->digests.rules, of->digests.pages,
+                             trials_digest(of)};
     all.common = digest_of((span){(const char *)common, sizeof common});
     all.tables = digest_join(all.common, digest_of((span){(const char *)tables, sizeof tables}));
     return all;

@@ -2,8 +2,9 @@
  * trials, pantry and rules, as digests, so that a build sees which of them changed.
  *
  *     common    a change here touches every page
- *     standing  for each ingredient what her pantry says of it and which of her rules replace it:
- *               a change here touches the recipes that use it, or may use it in its stead
+ *     standing  for each ingredient what her pantry says of it, which of her rules replace it and
+ *               which trials what is like it: a change here touches the recipes that use it, or
+ *               may use it in its stead
  *     tables    a change here touches the pages that need all recipes
  *
  * The reference itself is part of the program. */
@@ -31,6 +32,9 @@ typedef struct {
     const bool *touched; /* for each ingredient: recipes that use it are to be made again */
     bool any_figures;    /* some ingredient's own figures changed */
 } ground_change;
+
+/* The digest of all that the trials of the recipe `slug` say; 0: there are none. */
+digest bakes_of_recipe(const trials *log, const char *slug);
 
 /* In `a`. `count` of `earlier` is that of `now`. */
 ground_change ground_changes(arena *a, const ground *now, const standing *earlier,

@@ -34,8 +34,6 @@ static bool stands_already(const outputs *to, const char *path, digest content, 
 }
 
 void output_write(outputs *to, const char *path, span bytes, problems *found) {
-    if (!to->folder)
-        return;
     if (to->full) {
         output_keep(to, path);
         return;
@@ -58,8 +56,6 @@ void output_write(outputs *to, const char *path, span bytes, problems *found) {
 
 void output_copy(outputs *to, const char *path, const char *from, digest *content,
                  problems *found) {
-    if (!to->folder)
-        return;
     int why = 0;
     arena *a = arena_new();
     span bytes;
@@ -88,7 +84,7 @@ void output_note(outputs *to, const char *path, problems *found) {
 void output_keep(outputs *to, const char *path) {
     arena *a = arena_new();
     file_stamp stamp;
-    if (to->folder && file_stamp_of(path_join(a, to->folder, path), &stamp))
+    if (file_stamp_of(path_join(a, to->folder, path), &stamp))
         add(to, path, &stamp, 0);
     arena_free(a);
 }

@@ -14,7 +14,7 @@
 /* One writer's part: each worker has its own. */
 typedef struct {
     arena *home;                  /* borrowed: paths are kept there */
-    const char *folder;           /* borrowed; null: nothing is written (check) */
+    const char *folder;           /* borrowed */
     int at;                       /* the folder open: folder_open */
     const written_files *earlier; /* sorted; what an earlier build wrote here; may be null */
     int64_t settled_ns;           /* when it had done */

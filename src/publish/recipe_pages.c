@@ -1,5 +1,6 @@
 #include "publish/recipe_pages.h"
 
+#include "publish/ground.h"
 #include "publish/record_row.h"
 #include "publish/swapped_pages.h"
 #include "read/recipe_files.h"
@@ -83,7 +84,8 @@ static void make(recipe_maker *with, const made *earlier, made *into) {
     }
     into->content = of->content;
     into->asks_all = of->own_swaps != NULL;
-    into->troubled = span_find(of->body, "pictures/") < of->body.length;
+    into->shows = span_find(of->body, "pictures/") < of->body.length;
+    into->bakes = bakes_of_recipe(&with->by->folder->book.log, of->slug);
     recipe_facts about = facts_of(with->a, of, &with->by->folder->shelf);
     if (of->publish)
         publish(with, of, &about, into);

@@ -11,7 +11,7 @@
  * digest taken in pieces of PIECE bytes, since the record of a large site is large. Another form of
  * the body takes another number in the format; another program, which may keep other things in a
  * row, is told by its own digest. */
-static const char format[16] = "crumbnote rec 2";
+static const char format[16] = "crumbnote rec 3";
 
 enum { RECORD_BYTES_MOST = 2000 * 1000 * 1000, PIECE = 1024 * 1024 };
 
@@ -76,7 +76,8 @@ static void add_one(text *to, const made *of) {
     packed_add_text(to, of->name);
     add_stamp(to, &of->stamp);
     packed_add_number(to, of->content);
-    packed_add_number(to, (uint64_t)of->troubled << 1 | of->asks_all);
+    packed_add_number(to, of->bakes);
+    packed_add_number(to, (uint64_t)of->shows << 2 | (uint64_t)of->troubled << 1 | of->asks_all);
     add_files(to, &of->files);
     packed_add_array(to, NULL, 0);
     add_row(to, of);
@@ -197,7 +198,9 @@ static void take_one(record_reader *r, made *into) {
     into->name = packed_text(&r->from);
     into->stamp = take_stamp(&r->from);
     into->content = packed_number(&r->from);
+    into->bakes = packed_number(&r->from);
     uint64_t flags = packed_number(&r->from);
+    into->shows = flags & 4;
     into->troubled = flags & 2;
     into->asks_all = flags & 1;
     into->files = take_files(r);
@@ -207,7 +210,7 @@ static void take_one(record_reader *r, made *into) {
 }
 
 static made_list take_made(record_reader *r) {
-    enum { LEAST = 10 * sizeof(uint64_t) };
+    enum { LEAST = 11 * sizeof(uint64_t) };
     made_list list = {.count = packed_count(&r->from, LEAST)};
     list.items = ARENA_ARRAY(r->a, made, list.count);
     list.capacity = list.count;

@@ -23,7 +23,9 @@ typedef struct {
     const char *name; /* inside recipes/ or pictures/ */
     file_stamp stamp; /* of the input, when it was listed */
     digest content;   /* of its bytes */
-    bool troubled;    /* looked at each time: its problems are told, its words may show pictures */
+    digest bakes;     /* of the trials of this recipe */
+    bool troubled;    /* looked at each time: its problems are told */
+    bool shows;       /* its words show pictures */
     bool asks_all;    /* its own swaps may name any ingredient */
     written_files files;
     digest listed;         /* of what the pages that need all recipes show of it */
@@ -38,7 +40,7 @@ typedef struct {
 /* What the site's own files say of one ingredient, in the order of the pantry. */
 typedef struct {
     digest figures; /* her entry; 0: the reference's */
-    digest rules;   /* her rules that replace it */
+    digest rules;   /* her rules that replace it, trials that replace what is like it */
 } standing;
 
 typedef struct {

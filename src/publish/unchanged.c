@@ -2,8 +2,13 @@
 
 comparison comparison_of(arena *a, const record *earlier, const ground *now,
                          const site_folder *folder, const names *slugs) {
-    comparison with = {
-        .earlier = earlier, .folder = folder, .slugs = slugs, .redrawn = names_in(a)};
+    comparison with = {.earlier = earlier,
+                       .folder = folder,
+                       .slugs = slugs,
+                       .redrawn = names_in(a),
+                       .baked = names_in(a)};
+    for (size_t i = 0; i < folder->book.log.count; i++)
+        names_add(&with.baked, span_of(folder->book.log.items[i].recipe), i, NULL);
     with.common_changed = !earlier || !now->program || earlier->common != now->common ||
                           earlier->ground_count != now->count;
     if (!with.common_changed)
@@ -41,9 +46,12 @@ static bool is_touched(const ground_change *change, const made *was) {
     return false;
 }
 
-/* True when its picture is there and shown from the same files as before. */
-static bool has_picture(const comparison *with, const made *was) {
+/* True when its pictures are there and shown from the same files as before. Which ones its words
+ * show is not kept: any may be the one. */
+static bool has_pictures(const comparison *with, const made *was) {
     size_t at;
+    if (was->shows && with->redrawn.count)
+        return false;
     if (!was->row || !was->row->picture)
         return true;
     if (names_find(&with->redrawn, span_of(was->row->picture), &at))
@@ -82,6 +90,15 @@ void comparison_note_picture(comparison *with, const made *was, const made *now)
     with->common_changed = with->common_changed || is_in_trials(&with->folder->book.log, name);
 }
 
+/* Its own trials say what they said, those of what its list does not have included. */
+static bool has_trials(const comparison *with, const made *was) {
+    size_t at;
+    if (!was->row)
+        return true;
+    bool baked = names_find(&with->baked, span_of(was->row->slug), &at);
+    return was->bakes == (baked ? bakes_of_recipe(&with->folder->book.log, was->row->slug) : 0);
+}
+
 /* False when an earlier file in order has the same slug now: that is a problem to tell. */
 static bool has_own_slug(const comparison *with, const made *was) {
     size_t first;
@@ -103,7 +120,7 @@ static made copy_of(arena *a, const made *was, const file_entry *file) {
 bool recipe_stays(const comparison *with, const made *was, const file_entry *file,
                   const outputs *to, made *stays) {
     if (!was || with->common_changed || was->troubled || is_touched(&with->change, was) ||
-        !has_picture(with, was) || !has_own_slug(with, was) ||
+        !has_pictures(with, was) || !has_trials(with, was) || !has_own_slug(with, was) ||
         !has_same_bytes(with, "recipes", was, file))
         return false;
     *stays = copy_of(to->home, was, file);

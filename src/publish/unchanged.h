@@ -15,6 +15,7 @@ typedef struct {
     const site_folder *folder;
     const names *slugs; /* of recipes: which file, the first in order, has each */
     names redrawn;      /* pictures whose files are called otherwise than before, or are gone */
+    names baked;        /* slugs of recipes that have trials */
 } comparison;
 
 /* Notes that the files of the picture `now` are others than those of `was` (either may be null), if

@@ -4,6 +4,7 @@
 #include "measure/weigh.h"
 #include "read/fields.h"
 #include "read/rules.h"
+#include "read/yaml_digest.h"
 
 #include <math.h>
 
@@ -179,7 +180,7 @@ void trials_read(arena *a, const char *file, span bytes, const pantry *shelf, tr
                  problems *found) {
     const yaml_node *list = fields_read_list(a, file, bytes, "a trial", found);
     for (size_t i = 0; list && i < list->count; i++) {
-        trial one = {.at = list->items[i]->at};
+        trial one = {.at = list->items[i]->at, .words = yaml_digest(list->items[i])};
         if (read_trial(&(trial_reader){a, shelf, list->items[i], found}, &one))
             LIST_ADD(a, into, one);
     }

@@ -12,6 +12,7 @@ typedef struct {
 /* What was tried: one entry of the log in trials/. */
 typedef struct {
     place at;
+    digest words;            /* of all that its entry says */
     const char *recipe;      /* slug */
     const char *recipe_file; /* inside recipes/; null when there is none */
     recipe_line replaced, with;

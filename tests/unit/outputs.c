@@ -136,14 +136,6 @@ static void a_refusal_is_a_problem_with_the_path(void **state) {
     expect_text("path", f->found.items[0].at.file, "a/index.html");
 }
 
-static void nothing_is_written_without_a_folder(void **state) {
-    fixture *f = *state;
-    outputs to = {.home = f->a};
-    output_write(&to, "index.html", span_of("page"), &f->found);
-    assert_int_equal(to.files.count, 0);
-    assert_false(to.failed);
-}
-
 #define FOLDER_TEST(name) cmocka_unit_test_setup_teardown(name, open_folder, close_folder)
 
 int main(void) {
@@ -151,7 +143,6 @@ int main(void) {
                                        FOLDER_TEST(a_path_that_leads_out_is_not_followed),
                                        FOLDER_TEST(what_is_kept_is_one_of_the_files),
                                        FOLDER_TEST(what_somebody_changed_is_seen),
-                                       FOLDER_TEST(a_refusal_is_a_problem_with_the_path),
-                                       FOLDER_TEST(nothing_is_written_without_a_folder)};
+                                       FOLDER_TEST(a_refusal_is_a_problem_with_the_path)};
     return cmocka_run_group_tests_name("outputs", tests, NULL, NULL);
 }

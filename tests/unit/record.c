@@ -55,9 +55,18 @@ static const recipe_row row = {.slug = "rounds",
 
 static written_file page[] = {{"recipes/rounds/index.html", {10, 20, 30, 40}, 50}};
 static written_file home_page[] = {{"feed.xml", {1, 2, 3, 4}, 5}, {"index.html", {0}, 6}};
-static made recipes[] = {{"broken.md", {1, 1, 1, 1}, 2, true, false, {0}, 0, NULL},
-                         {"rounds.md", {5, 6, 7, 8}, 9, false, true, {page, 1, 1}, 77, &row}};
-static made pictures[] = {{"a.jpg", {1, 2, 3, 4}, 5, false, false, {0}, 0, NULL}};
+static made recipes[] = {
+    {.name = "broken.md", .stamp = {1, 1, 1, 1}, .content = 2, .troubled = true},
+    {.name = "rounds.md",
+     .stamp = {5, 6, 7, 8},
+     .content = 9,
+     .bakes = 10,
+     .shows = true,
+     .asks_all = true,
+     .files = {page, 1, 1},
+     .listed = 77,
+     .row = &row}};
+static made pictures[] = {{.name = "a.jpg", .stamp = {1, 2, 3, 4}, .content = 5}};
 static const standing ground[] = {{1, 2}, {0, 3}};
 static const record whole = {.program = 11,
                              .common = 12,

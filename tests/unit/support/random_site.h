@@ -21,7 +21,8 @@ enum { RECIPES_MOST = 6, RULES_MOST = 4, PAGES_MOST = 2, PICTURES_MOST = 2, TRIA
 
 typedef struct {
     bool there, broken, hidden, own_swap;
-    unsigned title, powder, flour, butter, grams, method, kind, tag, picture; /* picture 0: none */
+    unsigned title, powder, flour, butter, grams, method, kind, tag;
+    unsigned picture, shown; /* its own, one in its words; 0: none */
 } random_recipe;
 
 typedef struct {
@@ -97,6 +98,8 @@ static inline void put_recipe(const random_site *s, unsigned i) {
                 of->broken ? "nothing known" : powders[of->powder], flours[of->flour],
                 butters[of->butter]);
     text_format(&t, "  - 1/2 cup milk\n---\n1. Stir number %03u.\n", of->method);
+    if (of->shown)
+        text_format(&t, "\n![Done](../../pictures/picture-%u.svg)\n", of->shown - 1);
     put_file(s, recipe_file(s, i), &t);
     text_free(&t);
 }
@@ -272,6 +275,9 @@ static inline void edit_own_swap(random_site *s, unsigned i) {
 static inline void edit_picture(random_site *s, unsigned i) {
     s->recipes[i].picture = below(s, 1 + PICTURES_MOST);
 }
+static inline void edit_shown(random_site *s, unsigned i) {
+    s->recipes[i].shown = below(s, 1 + PICTURES_MOST);
+}
 static inline void edit_nothing(random_site *s, unsigned i) {
     (void)s, (void)i; /* it is written again as it was: touched */
 }
@@ -287,8 +293,8 @@ static inline void edit_swap_names(random_site *s, unsigned i) {
 
 typedef void recipe_edit(random_site *s, unsigned i);
 static recipe_edit *const recipe_edits[] = {
-    edit_words,  edit_words,    edit_title,  edit_grams,   edit_all,     edit_there,
-    edit_broken, edit_own_swap, edit_hidden, edit_picture, edit_nothing, edit_swap_names};
+    edit_words,    edit_words,  edit_title,   edit_grams, edit_all,     edit_there,     edit_broken,
+    edit_own_swap, edit_hidden, edit_picture, edit_shown, edit_nothing, edit_swap_names};
 
 static inline void edit_recipe(random_site *s) {
     unsigned i = below(s, RECIPES_MOST);

@@ -128,6 +128,41 @@
     PLAIN(MORE_OF, "more-of", 2, "amount ingredient")                                              \
     PLAIN(LESS_OF, "less-of", 2, "amount ingredient")                                              \
     PLAIN(BOTH, "both", 2, "first second")                                                         \
+    /* times, oven, weights of a recipe */                                                         \
+    PLAIN(TIME_PREPARE, "time-prepare", 0, "")                                                     \
+    PLAIN(TIME_REST, "time-rest", 0, "")                                                           \
+    PLAIN(TIME_BAKE, "time-bake", 0, "")                                                           \
+    PLAIN(TIME_COOL, "time-cool", 0, "")                                                           \
+    PLAIN(OVEN, "oven", 2, "celsius fahrenheit")                                                   \
+    PLAIN(WEIGHED_BY, "weighed-by", 2, "way source")                                               \
+    /* a swap note */                                                                              \
+    PLAIN(BY_THE_AUTHOR, "by-the-author", 0, "")                                                   \
+    PLAIN(BY_A_TRIAL, "by-a-trial", 1, "date")                                                     \
+    PLAIN(BY_OWN_RULE, "by-own-rule", 0, "")                                                       \
+    PLAIN(BY_REFERENCE, "by-reference", 0, "")                                                     \
+    PLAIN(BY_NOBODY, "by-nobody", 0, "")                                                           \
+    PLAIN(BASIS_COMMON_PRACTICE, "basis-common-practice", 0, "")                                   \
+    PLAIN(BASIS_FROM_MEMORY, "basis-from-memory", 0, "")                                           \
+    PLAIN(BASIS_TRIAL, "basis-trial", 0, "")                                                       \
+    PLAIN(BASIS_PUBLISHED, "basis-published", 1, "work")                                           \
+    PLAIN(ADD_LIQUID, "add-liquid", 2, "amount liquid")                                            \
+    PLAIN(HOLD_BACK_LIQUID, "hold-back-liquid", 2, "amount liquid")                                \
+    PLAIN(BY_FEEL, "by-feel", 2, "change range")                                                   \
+    PLAIN(FROM_LESS_TO_MORE, "from-less-to-more", 2, "less more")                                  \
+    PLAIN(BETWEEN, "between", 2, "amount range")                                                   \
+    PLAIN(MACROS_CHANGE, "macros-change", 2, "protein energy")                                     \
+    PLAIN(COST_CHANGE, "cost-change", 1, "cost")                                                   \
+    PLAIN(PAST_USUAL, "past-usual", 0, "")                                                         \
+    PLAIN(PAST_USUAL_BETTER, "past-usual-better", 1, "amounts")                                    \
+    PLAIN(TAKES_UP_TOO_MUCH, "takes-up-too-much", 0, "")                                           \
+    PLAIN(LEAVES_TOO_MUCH_FREE, "leaves-too-much-free", 0, "")                                     \
+    PLAIN(NOTES_TITLE, "notes-title", 1, "recipe")                                                 \
+    PLAIN(NOTES_SUMMARY, "notes-summary", 1, "recipe")                                             \
+    /* a recipe with a swap applied */                                                             \
+    PLAIN(SWAPPED_TITLE, "swapped-title", 2, "recipe new")                                         \
+    PLAIN(SWAPPED_SUMMARY, "swapped-summary", 4, "recipe new old verdict")                         \
+    PLAIN(WEIGHT, "weight", 0, "")                                                                 \
+    PLAIN(COST, "cost", 0, "")                                                                     \
     /* claims: the amount, and what the rule asks for */                                           \
     PLAIN(NO_FIGURE, "no-figure", 2, "figure ingredients")                                         \
     PLAIN(AMOUNT_IN, "amount-in", 3, "amount figure what")                                         \
@@ -179,6 +214,31 @@
     PLAIN(NO_AMOUNT_KEEPS_MISSING, "no-amount-keeps-missing", 3, "ingredient what amount")         \
     PLAIN(NO_AMOUNTS_FOUND, "no-amounts-found", 0, "")                                             \
     PLAIN(UPTAKE_NOT_KNOWN, "uptake-not-known", 1, "ingredient")                                   \
+    /* kitchen measures: their names in the program behind "kitchen-" */                           \
+    PLAIN(KITCHEN_PINCH, "kitchen-pinch", 0, "")                                                   \
+    PLAIN(KITCHEN_EACH, "kitchen-each", 1, "amount")                                               \
+    COUNTED(KITCHEN_CUP, "kitchen-cup", 1, "amount")                                               \
+    COUNTED(KITCHEN_TBSP, "kitchen-tbsp", 1, "amount")                                             \
+    COUNTED(KITCHEN_TSP, "kitchen-tsp", 1, "amount")                                               \
+    COUNTED(KITCHEN_SMALL, "kitchen-small", 1, "amount")                                           \
+    COUNTED(KITCHEN_MEDIUM, "kitchen-medium", 1, "amount")                                         \
+    COUNTED(KITCHEN_LARGE, "kitchen-large", 1, "amount")                                           \
+    COUNTED(KITCHEN_EXTRA_LARGE, "kitchen-extra-large", 1, "amount")                               \
+    COUNTED(KITCHEN_JUMBO, "kitchen-jumbo", 1, "amount")                                           \
+    COUNTED(KITCHEN_PIECE, "kitchen-piece", 1, "amount")                                           \
+    COUNTED(KITCHEN_SCOOP, "kitchen-scoop", 1, "amount")                                           \
+    COUNTED(KITCHEN_STICK, "kitchen-stick", 1, "amount")                                           \
+    COUNTED(KITCHEN_PACKET, "kitchen-packet", 1, "amount")                                         \
+    COUNTED(KITCHEN_SACHET, "kitchen-sachet", 1, "amount")                                         \
+    COUNTED(KITCHEN_SQUARE, "kitchen-square", 1, "amount")                                         \
+    COUNTED(KITCHEN_CUBE, "kitchen-cube", 1, "amount")                                             \
+    COUNTED(KITCHEN_SLICE, "kitchen-slice", 1, "amount")                                           \
+    COUNTED(KITCHEN_SHEET, "kitchen-sheet", 1, "amount")                                           \
+    COUNTED(KITCHEN_LEAF, "kitchen-leaf", 1, "amount")                                             \
+    COUNTED(KITCHEN_BLOCK, "kitchen-block", 1, "amount")                                           \
+    COUNTED(KITCHEN_CLOVE, "kitchen-clove", 1, "amount")                                           \
+    COUNTED(KITCHEN_CAN, "kitchen-can", 1, "amount")                                               \
+    COUNTED(KITCHEN_DROP, "kitchen-drop", 1, "amount")                                             \
     /* counts */                                                                                   \
     COUNTED(RECIPES, "recipes", 1, "count")                                                        \
     COUNTED(MORE, "more", 1, "count")

@@ -172,8 +172,8 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     balance_table_add(t, a, asked->words.in, &compared);
     add_allergens(a, t, asked, note);
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
-    text_format(t, "  Says who: %s%s%s\n", note_said_by(a, note), of_a_rule ? ", " : "",
-                of_a_rule ? note->basis : "");
+    text_format(t, "  Says who: %s%s%s\n", note_said_by(a, asked->words.in, note),
+                of_a_rule ? ", " : "", of_a_rule ? note->basis : "");
     add_evidence(a, t, asked, note);
 }
 

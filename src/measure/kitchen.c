@@ -251,11 +251,17 @@ static kitchen_measure measure_of(arena *a, const way *w, double grams) {
     text t = text_on(room, sizeof room);
     if (w->pinch)
         text_add(&t, "a pinch");
-    for (size_t i = 0; i < VESSELS; i++)
+    kitchen_measure made = {.grams = w->grams, .error_g = w->grams - grams};
+    for (size_t i = 0; i < VESSELS; i++) {
         add_part(&t, w->of[i], i == CUP && w->of[i] > 1 ? "cups" : vessel_names[i]);
-    if (w->counted)
+        if (w->of[i] > 0)
+            made.parts[made.part_count++] = (kitchen_part){w->of[i], vessel_names[i]};
+    }
+    if (w->counted && w->count > 0) {
         add_part(&t, w->count, count_word(a, w->counted, w->count));
-    kitchen_measure made = {arena_copy(a, text_span(&t)), w->grams, w->grams - grams};
+        made.parts[made.part_count++] = (kitchen_part){w->count, w->counted};
+    }
+    made.text = arena_copy(a, text_span(&t));
     text_free(&t);
     return made;
 }

@@ -6,10 +6,20 @@
 #include "measure/units.h"
 #include "pantry/ingredient.h"
 
+/* An amount of one vessel or count: 1/3 of "cup", 2 of "large". */
 typedef struct {
-    const char *text; /* "1/3 cup + 1 tbsp", in the arena */
-    double grams;     /* what that amount weighs */
-    double error_g;   /* grams - what was asked for */
+    double amount;
+    const char *of;
+} kitchen_part;
+
+enum { KITCHEN_PARTS_MOST = 4 };
+
+typedef struct {
+    const char *text;                       /* "1/3 cup + 1 tbsp", in the arena */
+    double grams;                           /* what that amount weighs */
+    double error_g;                         /* grams - what was asked for */
+    kitchen_part parts[KITCHEN_PARTS_MOST]; /* what `text` says; none: a pinch */
+    size_t part_count;
 } kitchen_measure;
 
 /* The nearest sensible combination (two units, a third only where two come no nearer than 5 %) for

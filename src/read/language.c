@@ -66,8 +66,8 @@ static const char *claim_eu_key(size_t which) {
 }
 
 static const char *fact_key(first_fact which) {
-    static const char *const keys[FACT_COUNT] = {"protein", "energy", "fat", "carbohydrate",
-                                                 "fibre"};
+    static const char *const keys[FACT_COUNT] = {"protein",      "energy", "fat",
+                                                 "carbohydrate", "fibre",  "sugars"};
     return keys[which];
 }
 
@@ -419,6 +419,7 @@ const language *language_english(arena *home) {
     (void)read_files(&r, NULL, span_of("en"));
     fill_gaps(&r);
     english->tag = "en";
+    english->measures_plainly = true;
     settle(english);
     return english;
 }
@@ -436,6 +437,7 @@ bool language_read(arena *home, const char *folder, const char *tag, language *o
         add_no_language(&r, tag);
         return false;
     }
+    out->measures_plainly = span_is(primary, "en") && !out->own;
     fill_gaps(&r);
     settle(out);
     return found->errors == errors;

@@ -65,6 +65,7 @@ typedef enum {
     FACT_FAT,
     FACT_CARBOHYDRATE,
     FACT_FIBRE,
+    FACT_SUGARS,
     FACT_COUNT
 } first_fact;
 
@@ -73,6 +74,7 @@ enum { LANGUAGE_MONTHS = 12, LANGUAGE_MEASURED = 3, LANGUAGE_POINTS = 4 };
 typedef struct language {
     const char *tag;             /* "en" */
     const char *decimal, *group; /* marks in numbers; group: empty for none */
+    bool measures_plainly;       /* kitchen measures are said as the program writes them */
     bool writes_plainly;         /* as the program does: a point, no groups */
     plural_rules plurals;
     cut_sentence said[SENTENCE_COUNT][PLURAL_FORMS]; /* those of one form have it as `other` */

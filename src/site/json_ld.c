@@ -2,6 +2,7 @@
 
 #include "base/number.h"
 #include "site/phrase.h"
+#include "site/say.h"
 
 static void put_optional(arena *a, view *to, const char *key, const char *words) {
     if (words)
@@ -78,11 +79,12 @@ static void put_nutrition(arena *a, view *to, const recipe_figures *of) {
                 {"sugarContent", NUTRIENT_SUGARS, "g"},
                 {"sodiumContent", NUTRIENT_SODIUM, "mg"},
                 {"cholesterolContent", NUTRIENT_CHOLESTEROL, "mg"}};
+    const language *in = of->by->in;
     view *put = view_put_object(a, to, "nutrition");
     put_type(a, put, "NutritionInformation");
     view_put_text(a, put, "servingSize",
-                  arena_format(a, "%s (%s)", phrase_yield(a, &of->of->portion),
-                               kitchen_weight(a, of->of->baked_g / of->of->portions)));
+                  SAY(a, in, WITH_MEASURE, say_yield(a, in, &of->of->portion),
+                      say_weight(a, in, of->of->baked_g / of->of->portions)));
     for (size_t i = 0; i < COUNT(rows); i++)
         put_figure(a, put, rows[i].key, &of->macros.portion, rows[i].which, rows[i].unit);
 }
@@ -127,7 +129,7 @@ static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
     put_optional(a, put, "datePublished", from->date);
     put_optional(a, put, "dateModified", from->changed);
     put_times(a, put, &from->minutes);
-    view_put_text(a, put, "recipeYield", phrase_yield(a, &from->makes));
+    view_put_text(a, put, "recipeYield", say_yield(a, page_language(by), &from->makes));
     put_optional(a, put, "recipeCategory", from->kind);
     put_keywords(a, put, from);
     put_lines(a, put, from);

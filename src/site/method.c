@@ -4,6 +4,7 @@
 #include "measure/kitchen.h"
 #include "measure/step_time.h"
 #include "site/markdown_tree.h"
+#include "site/say.h"
 
 #include <math.h>
 #include <stdint.h>
@@ -84,8 +85,8 @@ static const char *amount_now(const marking *m, const mention *of, double grams)
     kitchen_measure measured;
     bool weighed = of->in && of->in->sort == UNIT_MASS;
     if (!weighed && kitchen_measure_of(m->a, now_of(m, of), grams, m->by->called->cups, &measured))
-        return measured.text;
-    return kitchen_weight(m->a, grams);
+        return say_measure(m->a, m->by->in, &measured);
+    return say_weight(m->a, m->by->in, grams);
 }
 
 static bool same_amount(const marking *m, int line) {
@@ -139,7 +140,8 @@ static void put_amount_aside(marking *m, const mention *of) {
     double grams = of->grams * change_of(m, of->line)->times;
     if (of->changeable || !of->amount_length || fabs(grams - of->grams) < NOTICED_G)
         return;
-    put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"), kitchen_weight(m->a, grams)));
+    put_aside(m, arena_format(m->a, "(%s %s)", word_called(m, "now"),
+                              say_weight(m->a, m->by->in, grams)));
 }
 
 static void put_changed_name(marking *m, const mention *of, span name) {

@@ -15,6 +15,7 @@
 #define SITE_METHOD_H
 
 #include "measure/mention.h"
+#include "read/language.h"
 #include "site/pictures.h"
 #include "site/view.h"
 
@@ -35,6 +36,7 @@ typedef struct {
 
     /* The method of the same body as written, whose mentions need not be found again; or null. */
     const struct method *as_written;
+    const language *in; /* amounts are said in */
 } method_words;
 
 /* What each piece of plain words in the numbered lists mentions, in order. */

@@ -113,12 +113,87 @@ const char *say_wide_range(arena *a, const language *in, double low_g, double hi
     return between(a, in, number_round(low_g, step), number_round(high_g, step));
 }
 
-const char *say_weighed(arena *a, saying by, const ingredient *what, double grams) {
+/* -- kitchen measures ------------------------------------------------------------------------ */
+
+static const struct {
+    const char *of;
+    sentence_key says;
+} kitchen_words[] = {
+    {"cup", SAY_KITCHEN_CUP},
+    {"tbsp", SAY_KITCHEN_TBSP},
+    {"tsp", SAY_KITCHEN_TSP},
+    {"small", SAY_KITCHEN_SMALL},
+    {"medium", SAY_KITCHEN_MEDIUM},
+    {"large", SAY_KITCHEN_LARGE},
+    {"extra large", SAY_KITCHEN_EXTRA_LARGE},
+    {"jumbo", SAY_KITCHEN_JUMBO},
+    {"piece", SAY_KITCHEN_PIECE},
+    {"scoop", SAY_KITCHEN_SCOOP},
+    {"stick", SAY_KITCHEN_STICK},
+    {"packet", SAY_KITCHEN_PACKET},
+    {"sachet", SAY_KITCHEN_SACHET},
+    {"square", SAY_KITCHEN_SQUARE},
+    {"cube", SAY_KITCHEN_CUBE},
+    {"slice", SAY_KITCHEN_SLICE},
+    {"sheet", SAY_KITCHEN_SHEET},
+    {"leaf", SAY_KITCHEN_LEAF},
+    {"block", SAY_KITCHEN_BLOCK},
+    {"clove", SAY_KITCHEN_CLOVE},
+    {"can", SAY_KITCHEN_CAN},
+    {"drop", SAY_KITCHEN_DROP},
+};
+
+/* Parts of one are said as one is, other parts as most counts are. */
+static plural_form form_of(const language *in, double amount) {
+    if (amount <= 1)
+        return plural_of(&in->plurals, 1);
+    return amount == floor(amount) ? plural_of(&in->plurals, (size_t)amount) : PLURAL_OTHER;
+}
+
+static const char *part_said(arena *a, const language *in, const kitchen_part *of) {
+    text t = TEXT_EMPTY;
+    amount_add(&t, of->amount, 0.001);
+    const char *amount = say_figures(a, in, arena_copy(a, text_span(&t)));
+    text_free(&t);
+    if (strcmp(of->of, "each") == 0)
+        return SAY(a, in, KITCHEN_EACH, amount);
+    for (size_t i = 0; i < COUNT(kitchen_words); i++)
+        if (strcmp(of->of, kitchen_words[i].of) == 0)
+            return sentence_fill(a, &in->said[kitchen_words[i].says][form_of(in, of->amount)],
+                                 &amount);
+    return SAY(a, in, AMOUNT_OF, amount, of->of); /* a word of the site's own pantry */
+}
+
+const char *say_measure(arena *a, const language *in, const kitchen_measure *of) {
+    if (in->measures_plainly)
+        return of->text;
+    if (!of->part_count)
+        return SAID(in, KITCHEN_PINCH);
+    const char *all = part_said(a, in, &of->parts[0]);
+    for (size_t i = 1; i < of->part_count; i++)
+        all = arena_format(a, "%s + %s", all, part_said(a, in, &of->parts[i]));
+    return all;
+}
+
+/* -- amounts of ingredients ------------------------------------------------------------------ */
+
+static said_amount parts_of(arena *a, saying by, const ingredient *what, double grams) {
     kitchen_measure measured;
-    const char *weighed = say_weight(a, by.in, grams);
-    if (!what || !kitchen_measure_of(a, what, grams, by.cups, &measured))
-        return weighed;
-    return SAY(a, by.in, WITH_MEASURE, weighed, measured.text);
+    bool has = what && kitchen_measure_of(a, what, grams, by.cups, &measured);
+    return (said_amount){.weight = say_weight(a, by.in, grams),
+                         .measure = has ? say_measure(a, by.in, &measured) : NULL};
+}
+
+static const char *in_one(arena *a, const language *in, const said_amount *of) {
+    if (!of->measure)
+        return of->is_about ? SAY(a, in, ABOUT, of->weight) : of->weight;
+    return of->is_about ? SAY(a, in, ABOUT_WITH_MEASURE, of->weight, of->measure)
+                        : SAY(a, in, WITH_MEASURE, of->weight, of->measure);
+}
+
+const char *say_weighed(arena *a, saying by, const ingredient *what, double grams) {
+    said_amount of = parts_of(a, by, what, grams);
+    return in_one(a, by.in, &of);
 }
 
 /* A range narrower than this, or than this share of its typical, is as good as one figure. */
@@ -137,17 +212,24 @@ static bool is_nearly(double grams, range wanted) {
            grams <= wanted.high;
 }
 
-const char *say_about(arena *a, saying by, const ingredient *what, range grams) {
+said_amount say_amount_parts(arena *a, saying by, const ingredient *what, range grams) {
     kitchen_measure rough;
     if (!say_is_about(grams))
-        return say_weighed(a, by, what, grams.typical);
+        return parts_of(a, by, what, grams.typical);
     bool wide = grams.high - grams.low >= WIDE_G && grams.typical >= WIDE_G;
     double step = wide ? 5 : 1;
     if (what && kitchen_rough_measure_of(a, what, grams.typical, by.cups, &rough) &&
         is_nearly(rough.grams, grams))
-        return SAY(a, by.in, ABOUT_WITH_MEASURE,
-                   say_weight(a, by.in, number_round(rough.grams, step)), rough.text);
-    return SAY(a, by.in, ABOUT, say_weighed(a, by, what, number_round(grams.typical, step)));
+        return (said_amount){true, say_weight(a, by.in, number_round(rough.grams, step)),
+                             say_measure(a, by.in, &rough)};
+    said_amount rounded = parts_of(a, by, what, number_round(grams.typical, step));
+    rounded.is_about = true;
+    return rounded;
+}
+
+const char *say_about(arena *a, saying by, const ingredient *what, range grams) {
+    said_amount of = say_amount_parts(a, by, what, grams);
+    return in_one(a, by.in, &of);
 }
 
 /* -- messages -------------------------------------------------------------------------------- */

@@ -71,6 +71,9 @@ const char *say_grams_range(arena *a, const language *in, double low_g, double h
  * width on. */
 const char *say_wide_range(arena *a, const language *in, double low_g, double high_g);
 
+/* "1/3 cup + 1 tbsp". */
+const char *say_measure(arena *a, const language *in, const kitchen_measure *of);
+
 /* How pages measure: the language, and what a cup is. */
 typedef struct {
     const language *in;
@@ -79,6 +82,15 @@ typedef struct {
 
 /* "46 g (1/2 cup)"; just the weight when the ingredient has no household weight. */
 const char *say_weighed(arena *a, saying by, const ingredient *what, double grams);
+
+/* An amount no more exactly than its range, in parts. */
+typedef struct {
+    bool is_about;
+    const char *weight;  /* "45 g" */
+    const char *measure; /* "3 tbsp"; null: it has no household weight */
+} said_amount;
+
+said_amount say_amount_parts(arena *a, saying by, const ingredient *what, range grams);
 
 /* An amount no more exactly than its range: "46 g (3 tbsp)" where the range is narrow, else "about
  * 45 g (3 tbsp)": what one vessel holds, where that is nearly it and within the range. */

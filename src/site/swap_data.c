@@ -15,7 +15,7 @@ static void put_answer(arena *a, view *answers, const note_words *by,
     view_put_some(a, answered, "expect", first->expect);
     view_put_some(a, answered, "because", first->because);
     view_put_some(a, answered, "basis", first->basis);
-    view_put_text(a, answered, "said_by", note_said_by(a, first));
+    view_put_text(a, answered, "said_by", note_said_by(a, by->in, first));
     view *list = view_put_list(a, answered, "to");
     for (size_t i = 0; i < count; i++) {
         view *one = view_put_object(a, list, NULL);

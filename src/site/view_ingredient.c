@@ -144,8 +144,8 @@ static void put_reasons(arena *a, view *page, const page_maker *by, const ingred
     view_put_bool(a, page, "has_reasons", list->count > 0);
 }
 
-static void put_recipes(arena *a, view *page, size_t which, const recipe_rows *rows,
-                        const use_table *uses) {
+static void put_recipes(arena *a, const language *in, view *page, size_t which,
+                        const recipe_rows *rows, const use_table *uses) {
     view *list = view_put_list(a, page, "recipes");
     for (size_t i = 0; i < uses->counts[which] && i < RECIPES_LISTED; i++) {
         const recipe_row *row = &rows->items[uses->rows[which][i]];
@@ -154,7 +154,7 @@ static void put_recipes(arena *a, view *page, size_t which, const recipe_rows *r
         view_put_text(a, one, "href", path_of_recipe(a, row->slug));
         for (size_t u = 0; u < row->use_count; u++)
             if (row->uses[u].what == which && row->uses[u].grams > 0)
-                view_put_text(a, one, "grams_text", kitchen_weight(a, (double)row->uses[u].grams));
+                view_put_text(a, one, "grams_text", say_weight(a, in, (double)row->uses[u].grams));
     }
     view_put_bool(a, page, "has_recipes", list->count > 0);
     if (uses->counts[which] > RECIPES_LISTED)
@@ -251,7 +251,7 @@ view *view_of_ingredient(arena *a, const page_maker *by, size_t which,
     put_reasons(a, page, by, of);
     if (bake_count(&from->bakes, which))
         view_put_text(a, page, "bake_href", path_of_bake(a, of));
-    put_recipes(a, page, which, from->rows, &from->uses);
+    put_recipes(a, in, page, which, from->rows, &from->uses);
     put_swaps(a, page, by, which, from->rows, &from->swaps);
     return page;
 }

@@ -3,7 +3,6 @@
 #include "base/number.h"
 #include "nutrition/cost.h"
 #include "site/balance_words.h"
-#include "site/phrase.h"
 #include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
@@ -27,20 +26,20 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                         .first = notes->items};
 }
 
-const char *note_said_by(arena *a, const swap_note *note) {
+const char *note_said_by(arena *a, const language *in, const swap_note *note) {
     switch (note->by.by) {
     case SAID_BY_RECIPE:
-        return "the author, on this recipe";
+        return SAID(in, BY_THE_AUTHOR);
     case SAID_BY_TRIAL:
-        return arena_format(a, "a trial bake of %s", phrase_date(a, note->by.bake->date));
+        return SAY(a, in, BY_A_TRIAL, say_date(a, in, note->by.bake->date));
     case SAID_BY_OWN_RULE:
-        return "a rule of this kitchen";
+        return SAID(in, BY_OWN_RULE);
     case SAID_BY_REFERENCE:
-        return "the reference rules";
+        return SAID(in, BY_REFERENCE);
     case SAID_BY_NOBODY:
         break;
     }
-    return "nobody yet";
+    return SAID(in, BY_NOBODY);
 }
 
 /* Under a gram and a half of liquid there is nothing a kitchen would change. */
@@ -50,7 +49,7 @@ static const char *liquid_name(const note_words *by, const swap_note *note) {
     if (note->liquid_apart)
         return note->liquid_apart->name;
     if (note->liquid_line == SIZE_MAX || !by->of->lines.items[note->liquid_line].what)
-        return "water";
+        return SAID(by->in, WATER);
     return by->of->lines.items[note->liquid_line].what->name;
 }
 
@@ -64,7 +63,7 @@ static const ingredient *liquid_ingredient(const note_words *by, const swap_note
 
 /* What the uncertainty of uptakes leaves open: "15\u201335 g", or both ways where the range crosses
  * nothing. Null when it is narrower than a kitchen would mind. */
-static const char *liquid_range_text(arena *a, const swap_note *note) {
+static const char *liquid_range_text(arena *a, const language *in, const swap_note *note) {
     enum { WORTH_SAYING_G = 4 };
     double low_g = note->liquid_low_g, high_g = note->liquid_high_g;
     double step = high_g - low_g >= 20 ? 5 : 1;
@@ -72,9 +71,9 @@ static const char *liquid_range_text(arena *a, const swap_note *note) {
     if (high_g - low_g < WORTH_SAYING_G)
         return NULL;
     if (less > 0 && more > 0)
-        return arena_format(a, "from %s g less to %s g more", number_copy(a, less, 0),
-                            number_copy(a, more, 0));
-    return phrase_wide_range(a, fmax(fmin(fabs(low_g), fabs(high_g)), 0), fmax(-low_g, high_g));
+        return SAY(a, in, FROM_LESS_TO_MORE, say_figure(a, in, less, 0),
+                   say_figure(a, in, more, 0));
+    return say_wide_range(a, in, fmax(fmin(fabs(low_g), fabs(high_g)), 0), fmax(-low_g, high_g));
 }
 
 bool note_changes_liquid(const swap_note *note) {
@@ -91,29 +90,32 @@ const char *note_liquid_text(arena *a, const note_words *by, const swap_note *no
     if (!note_changes_liquid(note))
         return NULL;
     bool added = note->liquid_change_g > 0;
-    const char *amount = phrase_about(a, liquid_ingredient(by, note), liquid_size(note), by->cups);
-    const char *spread = liquid_range_text(a, note);
-    return arena_format(a, "%s %s %s%s%s%s", added ? "Add" : "Hold back", amount,
-                        added ? "" : "of the ", liquid_name(by, note), spread ? "; by feel, " : "",
-                        spread ? spread : "");
+    const language *in = by->in;
+    const char *amount =
+        say_about(a, note_saying(by), liquid_ingredient(by, note), liquid_size(note));
+    const char *spread = liquid_range_text(a, in, note), *name = liquid_name(by, note);
+    const char *change =
+        added ? SAY(a, in, ADD_LIQUID, amount, name) : SAY(a, in, HOLD_BACK_LIQUID, amount, name);
+    return spread ? SAY(a, in, BY_FEEL, change, spread) : change;
 }
 
 void view_put_note_liquid(arena *a, view *to, const note_words *by, const swap_note *note) {
     if (!note_changes_liquid(note))
         return;
-    amount_words amount =
-        phrase_amount_words(a, liquid_ingredient(by, note), liquid_size(note), by->cups);
+    said_amount amount =
+        say_amount_parts(a, note_saying(by), liquid_ingredient(by, note), liquid_size(note));
+    const char *name = liquid_name(by, note);
     view_put_text(a, to, "liquid_change_text",
-                  arena_format(a, "%s %s %s", amount.weight,
-                               note->liquid_change_g > 0 ? "more" : "less", liquid_name(by, note)));
+                  note->liquid_change_g > 0 ? SAY(a, by->in, MORE_OF, amount.weight, name)
+                                            : SAY(a, by->in, LESS_OF, amount.weight, name));
     view_put_some(a, to, "liquid_measure_text", amount.measure);
-    view_put_some(a, to, "liquid_range_text", liquid_range_text(a, note));
+    view_put_some(a, to, "liquid_range_text", liquid_range_text(a, by->in, note));
 }
 
 /* The ends of an amount that is known but roughly; else null. */
-static const char *amount_range_text(arena *a, const swap_note *note) {
+static const char *amount_range_text(arena *a, const language *in, const swap_note *note) {
     bool wide = note->to_high_g - note->to_low_g > 0.15 * note->to_g && note->to_low_g > 0;
-    return wide ? phrase_wide_range(a, note->to_low_g, note->to_high_g) : NULL;
+    return wide ? say_wide_range(a, in, note->to_low_g, note->to_high_g) : NULL;
 }
 
 static range amount_of(const swap_note *note) {
@@ -123,18 +125,18 @@ static range amount_of(const swap_note *note) {
 static const char *amount_text(arena *a, const note_words *by, const swap_note *note) {
     if (note->to_g <= 0)
         return NULL;
-    const char *weighed = phrase_about(a, note->to, amount_of(note), by->cups);
-    const char *ends = amount_range_text(a, note);
-    return ends ? arena_format(a, "%s; between %s", weighed, ends) : weighed;
+    const char *weighed = say_about(a, note_saying(by), note->to, amount_of(note));
+    const char *ends = amount_range_text(a, by->in, note);
+    return ends ? SAY(a, by->in, BETWEEN, weighed, ends) : weighed;
 }
 
 const char *view_put_note_use(arena *a, view *to, const note_words *by, const swap_note *note) {
     if (note->to_g <= 0)
         return NULL;
-    amount_words amount = phrase_amount_words(a, note->to, amount_of(note), by->cups);
+    said_amount amount = say_amount_parts(a, note_saying(by), note->to, amount_of(note));
     view_put_text(a, to, "use_text", amount.weight);
     view_put_some(a, to, "use_measure_text", amount.measure);
-    view_put_some(a, to, "use_range_text", amount_range_text(a, note));
+    view_put_some(a, to, "use_range_text", amount_range_text(a, by->in, note));
     return amount.weight;
 }
 
@@ -143,25 +145,24 @@ static bool changes_known(const note_words *by, const swap_note *note) {
     return note->to_g > 0 && !(note->change.lacking & needed);
 }
 
-static const char *protein_text(arena *a, const swap_note *note) {
-    return phrase_change(a, note->change.of.of[NUTRIENT_PROTEIN], 1, "g");
+static const char *protein_text(arena *a, const note_words *by, const swap_note *note) {
+    return say_change(a, by->in, note->change.of.of[NUTRIENT_PROTEIN], 1, "g");
 }
 
 static const char *energy_text(arena *a, const note_words *by, const swap_note *note) {
-    return phrase_change(a, note->change.of.of[energy_nutrient(by->energy)], 0, "kcal");
+    return say_change(a, by->in, note->change.of.of[energy_nutrient(by->energy)], 0, "kcal");
 }
 
 static const char *macros_text(arena *a, const note_words *by, const swap_note *note) {
     if (!changes_known(by, note))
         return NULL;
-    return arena_format(a, "protein %s, energy %s a portion", protein_text(a, note),
-                        energy_text(a, by, note));
+    return SAY(a, by->in, MACROS_CHANGE, protein_text(a, by, note), energy_text(a, by, note));
 }
 
 bool view_put_note_figures(arena *a, view *to, const note_words *by, const swap_note *note) {
     if (!changes_known(by, note))
         return false;
-    view_put_text(a, to, "protein_text", protein_text(a, note));
+    view_put_text(a, to, "protein_text", protein_text(a, by, note));
     view_put_text(a, to, "energy_text", energy_text(a, by, note));
     return true;
 }
@@ -186,30 +187,34 @@ double note_cost_change(const note_words *by, const swap_note *note) {
 
 const char *note_cost_change_text(arena *a, const note_words *by, const swap_note *note) {
     double change = note_cost_change(by, note);
-    return change == 0 ? NULL : phrase_change(a, change, 2, by->currency ? by->currency : "");
+    return change == 0 ? NULL : say_change(a, by->in, change, 2, by->currency ? by->currency : "");
 }
 
 const char *note_cost_text(arena *a, const note_words *by, const swap_note *note) {
     const char *change = note_cost_change_text(a, by, note);
-    return change ? arena_format(a, "cost %s a portion", change) : NULL;
+    return change ? SAY(a, by->in, COST_CHANGE, change) : NULL;
 }
 
-static void put_names(arena *a, view *to, const char *key, const word_list *list) {
+void view_put_claim_names(arena *a, view *to, const char *key, const note_words *by,
+                          const word_list *list) {
+    const char **said = ARENA_ARRAY(a, const char *, list->count);
+    for (size_t i = 0; i < list->count; i++)
+        said[i] = claim_word_named(by->in, by->law, list->items[i]);
     if (list->count)
-        view_put_text(a, to, key, phrase_list(a, list->items, list->count));
+        view_put_text(a, to, key, say_list(a, by->in, said, list->count));
 }
 
-void view_put_claim_changes(arena *a, view *to, const note_claims *changes) {
-    put_names(a, to, "claims_gained_text", &changes->gained);
-    put_names(a, to, "claims_lost_text", &changes->lost);
-    put_names(a, to, "claims_open_text", &changes->open);
+void view_put_claim_changes(arena *a, view *to, const note_words *by, const note_claims *changes) {
+    view_put_claim_names(a, to, "claims_gained_text", by, &changes->gained);
+    view_put_claim_names(a, to, "claims_lost_text", by, &changes->lost);
+    view_put_claim_names(a, to, "claims_open_text", by, &changes->open);
 }
 
 static void put_changes(arena *a, view *to, const note_words *by, const swap_note *note) {
     view_put_some(a, to, "macros_text", macros_text(a, by, note));
     view_put_some(a, to, "cost_text", note_cost_text(a, by, note));
     if (by->claims)
-        view_put_claim_changes(a, to, &by->claims[note - by->first]);
+        view_put_claim_changes(a, to, by, &by->claims[note - by->first]);
     view_put_some(a, to, "allergens_gained_text", allergen_words(a, by->in, note->gained));
     view_put_some(a, to, "allergens_lost_text", allergen_words(a, by->in, note->lost));
     view_put_some(a, to, "diets_lost_text", diet_words(a, by->in, note->diets_lost));
@@ -221,26 +226,39 @@ const char *note_past_rescue_text(arena *a, const note_words *by, const swap_not
         return NULL;
     if (note->says != VERDICT_AVOID) { /* somebody says that it goes: then the model only warns */
         const char *better = balance_best_text(a, by, note);
-        return arena_format(
-            a,
-            "By its water this is more change than a batch usually bears%s%s: go by "
-            "feel, and try a small batch first.",
-            better ? "; the figures come closest with " : "", better ? better : "");
+        return better ? SAY(a, by->in, PAST_USUAL_BETTER, better) : SAID(by->in, PAST_USUAL);
     }
     if (note->liquid_needed_g > 0)
-        return "It would take up more water than this batch can be given: no amount of liquid "
-               "rescues it.";
-    return "It leaves so much water free that holding liquid back does not rescue it.";
+        return SAID(by->in, TAKES_UP_TOO_MUCH);
+    return SAID(by->in, LEAVES_TOO_MUCH_FREE);
 }
 
-void view_put_note_reasons(arena *a, view *to, const swap_note *note) {
+/* "common practice", "published: …": what the rule rests on. A rule's own words stay as they are.
+ */
+static const char *basis_text(arena *a, const language *in, const char *basis) {
+    static const char published[] = "published: ";
+    static const struct {
+        const char *basis;
+        sentence_key says;
+    } rows[] = {{"common practice", SAY_BASIS_COMMON_PRACTICE},
+                {"from memory", SAY_BASIS_FROM_MEMORY},
+                {"trial", SAY_BASIS_TRIAL}};
+    for (size_t i = 0; basis && i < COUNT(rows); i++)
+        if (strcmp(basis, rows[i].basis) == 0)
+            return say(a, in, rows[i].says, NULL);
+    if (basis && strncmp(basis, published, strlen(published)) == 0)
+        return SAY(a, in, BASIS_PUBLISHED, basis + strlen(published));
+    return basis;
+}
+
+void view_put_note_reasons(arena *a, const language *in, view *to, const swap_note *note) {
     view_put_text(a, to, "also", note->also);
     view_put_text(a, to, "expect", note->expect);
     view_put_text(a, to, "because", note->because);
-    view_put_text(a, to, "said_by", note_said_by(a, note));
+    view_put_text(a, to, "said_by", note_said_by(a, in, note));
     /* The author's word and a trial are their own basis. */
     bool of_a_rule = note->by.by == SAID_BY_OWN_RULE || note->by.by == SAID_BY_REFERENCE;
-    view_put_text(a, to, "basis", of_a_rule ? note->basis : NULL);
+    view_put_text(a, to, "basis", of_a_rule ? basis_text(a, in, note->basis) : NULL);
 }
 
 /* The address of a note within its page. A recipe may use one ingredient in two lines: the later
@@ -298,7 +316,7 @@ void view_put_note_balance(arena *a, view *group, const note_words *by, const sw
 
 void view_put_note(arena *a, view *to, const note_words *by, const swap_note *note) {
     view_put_verdict(a, by->in, to, note->says);
-    view_put_note_reasons(a, to, note);
+    view_put_note_reasons(a, by->in, to, note);
     view_put_note_balance(a, to, by, note);
     view_put_note_sentences(a, to, by, note, true);
     view_put_tried(a, to, by, &note, 1);

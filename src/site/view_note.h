@@ -50,7 +50,7 @@ void view_put_note_sentences(arena *a, view *to, const note_words *by, const swa
 
 /* Puts also, expect, because, said_by and basis: what one rule says once for all the ingredients
  * it speaks of. */
-void view_put_note_reasons(arena *a, view *to, const swap_note *note);
+void view_put_note_reasons(arena *a, const language *in, view *to, const swap_note *note);
 
 /* Puts `balance`, what a baker would notice: bars for some of it, in words for all; nothing where
  * there is nothing to notice. */
@@ -77,7 +77,11 @@ bool view_put_note_figures(arena *a, view *to, const note_words *by, const swap_
 const char *diet_words(arena *a, const language *in, diet_set set);
 
 /* Puts claims_gained_text, claims_lost_text and claims_open_text, as far as there are any. */
-void view_put_claim_changes(arena *a, view *to, const note_claims *changes);
+void view_put_claim_changes(arena *a, view *to, const note_words *by, const note_claims *changes);
+
+/* Puts a list of claims, by the names the program has for them, under `key`; nothing for none. */
+void view_put_claim_names(arena *a, view *to, const char *key, const note_words *by,
+                          const word_list *list);
 
 /* "Add 15 g (1 tbsp) water", "Hold back about 20 g (4 tsp) of the milk; 5\u201335 g, by feel"; null
  * when nothing changes. */
@@ -97,6 +101,6 @@ const char *note_cost_change_text(arena *a, const note_words *by, const swap_not
 const char *note_cost_text(arena *a, const note_words *by, const swap_note *note);
 
 /* Who says so: "the author, on this recipe", "a trial bake of 1 March 2026", … */
-const char *note_said_by(arena *a, const swap_note *note);
+const char *note_said_by(arena *a, const language *in, const swap_note *note);
 
 #endif

@@ -4,6 +4,7 @@
 #include "base/words.h"
 #include "site/json_ld.h"
 #include "site/phrase.h"
+#include "site/say.h"
 #include "site/swap_data.h"
 #include "site/view_picks.h"
 #include "site/view_trials.h"
@@ -16,33 +17,32 @@ static void put_head(arena *a, view *to, const recipe *of, const page_maker *by)
     view_put_text(a, to, "kind_href", of->kind ? path_of_kind(a, of->kind) : NULL);
     view_put_text(a, to, "author", of->author ? of->author : by->folder->settings.author);
     view_put_text(a, to, "date", of->date);
-    view_put_text(a, to, "date_text", phrase_date(a, of->date));
-    view_put_text(a, to, "changed_text", phrase_date(a, of->changed));
+    view_put_text(a, to, "date_text", say_date(a, page_language(by), of->date));
+    view_put_text(a, to, "changed_text", say_date(a, page_language(by), of->changed));
     picture_put(a, to, "picture", by->pictures, of->picture, of->picture_text);
 }
 
-void view_put_yield(arena *a, view *to, const recipe *of) {
-    view_put_text(a, to, "makes_text", phrase_yield(a, &of->makes));
-    view_put_text(a, to, "portion_text", phrase_yield(a, &of->portion));
+void view_put_yield(arena *a, const language *in, view *to, const recipe *of) {
+    view_put_text(a, to, "makes_text", say_yield(a, in, &of->makes));
+    view_put_text(a, to, "portion_text", say_yield(a, in, &of->portion));
     view_put_number(a, to, "portions", of->portions, 2);
-    view_put_text(a, to, "portions_text", number_copy(a, of->portions, 1));
-    view_put_text(a, to, "portion_weight_text", kitchen_weight(a, of->baked_g / of->portions));
-    view_put_text(a, to, "batch_text", kitchen_weight(a, of->batch_g));
+    view_put_text(a, to, "portions_text", say_figure(a, in, of->portions, 1));
+    view_put_text(a, to, "portion_weight_text", say_weight(a, in, of->baked_g / of->portions));
+    view_put_text(a, to, "batch_text", say_weight(a, in, of->batch_g));
     if (of->bake_loss <= 0)
         return;
-    view_put_text(a, to, "baked_text", kitchen_weight(a, of->baked_g));
-    view_put_text(a, to, "bake_loss_text",
-                  arena_format(a, "%s %%", number_copy(a, of->bake_loss * 100, 0)));
+    view_put_text(a, to, "baked_text", say_weight(a, in, of->baked_g));
+    view_put_text(a, to, "bake_loss_text", say_percent(a, in, of->bake_loss, 0));
 }
 
-static void put_minutes(arena *a, view *to, const minutes_of *times) {
+static void put_minutes(arena *a, const language *in, view *to, const minutes_of *times) {
     const struct {
         const char *word;
         double minutes;
-    } rows[] = {{"prepare", times->prepare},
-                {"rest", times->rest},
-                {"bake", times->bake},
-                {"cool", times->cool}};
+    } rows[] = {{SAID(in, TIME_PREPARE), times->prepare},
+                {SAID(in, TIME_REST), times->rest},
+                {SAID(in, TIME_BAKE), times->bake},
+                {SAID(in, TIME_COOL), times->cool}};
     double total = 0;
     view *list = view_put_list(a, to, "minutes");
     for (size_t i = 0; i < COUNT(rows); i++) {
@@ -51,13 +51,13 @@ static void put_minutes(arena *a, view *to, const minutes_of *times) {
         total += rows[i].minutes;
         view *put = view_put_object(a, list, NULL);
         view_put_text(a, put, "word", rows[i].word);
-        view_put_text(a, put, "text", phrase_minutes(a, rows[i].minutes));
+        view_put_text(a, put, "text", say_minutes(a, in, rows[i].minutes));
         view_put_text(a, put, "iso", phrase_minutes_iso(a, rows[i].minutes));
     }
     if (total <= 0)
         return;
     view *put = view_put_object(a, to, "total");
-    view_put_text(a, put, "text", phrase_minutes(a, total));
+    view_put_text(a, put, "text", say_minutes(a, in, total));
     view_put_text(a, put, "iso", phrase_minutes_iso(a, total));
 }
 
@@ -78,28 +78,29 @@ static void put_pan(arena *a, view *to, const pan *of) {
         view_put_number(a, put, "depth_cm", of->depth_cm, 1);
 }
 
-static void put_oven(arena *a, view *to, const recipe *of) {
+static void put_oven(arena *a, const language *in, view *to, const recipe *of) {
     if (of->oven_c <= 0)
         return;
     /* F = C x 9/5 + 32, to the nearest five as dials have it. */
     double fahrenheit = number_round(of->oven_c * 9 / 5 + 32, 5);
-    view_put_text(a, to, "oven_text",
-                  arena_format(a, "%s \u00b0C (%s \u00b0F)", number_copy(a, of->oven_c, 0),
-                               number_copy(a, fahrenheit, 0)));
+    view_put_text(
+        a, to, "oven_text",
+        SAY(a, in, OVEN, say_figure(a, in, of->oven_c, 0), say_figure(a, in, fahrenheit, 0)));
     view_put_number(a, to, "oven_c", of->oven_c, 0);
     view_put_number(a, to, "oven_f", fahrenheit, 0);
 }
 
 /* The amount in kitchen measures: what the author wrote when it is a measure, else the nearest
  * one; null when only scales will do. */
-static const char *amount_text(arena *a, const recipe_line *line, const weight *weighed,
-                               cup_standard cups) {
+static const char *amount_text(arena *a, saying by, const recipe_line *line,
+                               const weight *weighed) {
     if (!line->has_amount)
         return NULL;
     if (weighed->way == WEIGHT_WRITTEN) {
-        kitchen_measure by;
-        bool measured = line->what && kitchen_measure_of(a, line->what, weighed->grams, cups, &by);
-        return measured ? by.text : NULL;
+        kitchen_measure in_kitchen;
+        bool measured =
+            line->what && kitchen_measure_of(a, line->what, weighed->grams, by.cups, &in_kitchen);
+        return measured ? say_measure(a, by.in, &in_kitchen) : NULL;
     }
     text t = TEXT_EMPTY;
     amount_add(&t, line->quantity.low, 0.001);
@@ -109,33 +110,33 @@ static const char *amount_text(arena *a, const recipe_line *line, const weight *
     }
     if (line->unit_written)
         text_format(&t, " %s", line->unit_written);
-    const char *put = arena_copy(a, text_span(&t));
+    const char *put = say_figures(a, by.in, arena_copy(a, text_span(&t)));
     text_free(&t);
     return put;
 }
 
-static const char *weight_source(arena *a, const weight *of) {
-    const char *way = weight_way_word(of->way);
-    if (!of->source || strcmp(of->source, way) == 0)
+static const char *weight_source(arena *a, const language *in, const weight *of) {
+    const char *way = in->weight_ways[of->way];
+    if (!of->source || strcmp(of->source, weight_way_word(of->way)) == 0)
         return way;
-    return arena_format(a, "%s: %s", way, of->source);
+    return SAY(a, in, WEIGHED_BY, way, of->source);
 }
 
-static void put_weight(arena *a, view *to, const recipe_line *line, const weight *of,
-                       cup_standard cups) {
+static void put_weight(arena *a, view *to, const recipe_line *line, const weight *of, saying by) {
+    const language *in = by.in;
     bool weighed = of->way != WEIGHT_UNKNOWN && of->way != WEIGHT_NONE;
-    view_put_text(a, to, "amount_text", amount_text(a, line, of, cups));
-    view_put_text(a, to, "grams_text", weighed ? kitchen_weight(a, of->grams) : NULL);
+    view_put_text(a, to, "amount_text", amount_text(a, by, line, of));
+    view_put_text(a, to, "grams_text", weighed ? say_weight(a, in, of->grams) : NULL);
     if (weighed)
         view_put_number(a, to, "grams", of->grams, 2);
     bool is_range = weighed && of->high_g - of->low_g > 0.05 * of->grams;
     view_put_bool(a, to, "is_range", is_range);
     if (is_range) {
-        view_put_text(a, to, "range_text", phrase_grams_range(a, of->low_g, of->high_g));
-        view_put_text(a, to, "low_text", kitchen_weight(a, of->low_g));
-        view_put_text(a, to, "high_text", kitchen_weight(a, of->high_g));
+        view_put_text(a, to, "range_text", say_grams_range(a, in, of->low_g, of->high_g));
+        view_put_text(a, to, "low_text", say_weight(a, in, of->low_g));
+        view_put_text(a, to, "high_text", say_weight(a, in, of->high_g));
     }
-    view_put_text(a, to, "weight_from", weighed ? weight_source(a, of) : NULL);
+    view_put_text(a, to, "weight_from", weighed ? weight_source(a, in, of) : NULL);
 }
 
 /* What comes in pieces that are not cut finer than in halves: eggs, cloves, slices. A scoop or a
@@ -149,11 +150,11 @@ static bool is_counted(const recipe_line *line) {
             words_index(span_of(line->in->name), divided, COUNT(divided)) == COUNT(divided));
 }
 
-static void put_line(arena *a, view *lines, const recipe_line *line, const weight *of,
-                     cup_standard cups) {
+static void put_line(arena *a, view *lines, const recipe_line *line, const weight *of, saying by) {
+    cup_standard cups = by.cups;
     view *put = view_put_object(a, lines, NULL);
     view_put_text(a, put, "written", line->written);
-    put_weight(a, put, line, of, cups);
+    put_weight(a, put, line, of, by);
     view_put_text(a, put, "name", line->name);
     view_put_text(a, put, "href", line->what ? path_of_ingredient(a, line->what) : NULL);
     view_put_text(a, put, "preparation", line->preparation);
@@ -171,7 +172,7 @@ static void put_line(arena *a, view *lines, const recipe_line *line, const weigh
         view_put_number(a, put, "each_g", each->typical, 1);
 }
 
-void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups) {
+void view_put_groups(arena *a, view *to, const recipe *of, saying by) {
     view *groups = view_put_list(a, to, "groups");
     for (size_t g = 0; g < of->groups.count; g++) {
         const line_group *group = &of->groups.items[g];
@@ -179,7 +180,7 @@ void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups) {
         view_put_text(a, put, "heading", group->heading);
         view *lines = view_put_list(a, put, "lines");
         for (size_t i = group->first; i < group->first + group->count; i++)
-            put_line(a, lines, &of->lines.items[i], &of->weights[i], cups);
+            put_line(a, lines, &of->lines.items[i], &of->weights[i], by);
     }
 }
 
@@ -207,19 +208,18 @@ static void put_tags(arena *a, view *to, const recipe *of) {
     view_put_bool(a, to, "has_tags", tags->count > 0);
 }
 
-void view_put_times(arena *a, view *to, const recipe *of) {
-    put_minutes(a, to, &of->minutes);
-    put_oven(a, to, of);
+void view_put_times(arena *a, const language *in, view *to, const recipe *of) {
+    put_minutes(a, in, to, &of->minutes);
+    put_oven(a, in, to, of);
     put_pan(a, to, &of->baked_in);
 }
 
 view *view_of_recipe(arena *a, const whole_recipe *of) {
-    const site_settings *settings = &of->by->folder->settings;
     view *put = view_object(a);
     put_head(a, put, of->of, of->by);
-    view_put_yield(a, put, of->of);
-    view_put_times(a, put, of->of);
-    view_put_groups(a, put, of->of, settings->cups);
+    view_put_yield(a, of->words.in, put, of->of);
+    view_put_times(a, of->words.in, put, of->of);
+    view_put_groups(a, put, of->of, note_saying(&of->words));
     put_body(a, put, &of->how);
     view_put_figures(a, put, of->figures);
     put_tags(a, put, of->of);

@@ -9,9 +9,9 @@ view *view_of_recipe(arena *a, const whole_recipe *of);
 
 /* Its parts, for pages that show a recipe otherwise: makes, portion and weights; minutes, oven and
  * pan; the lines by groups; the steps as plain words. */
-void view_put_yield(arena *a, view *to, const recipe *of);
-void view_put_times(arena *a, view *to, const recipe *of);
-void view_put_groups(arena *a, view *to, const recipe *of, cup_standard cups);
+void view_put_yield(arena *a, const language *in, view *to, const recipe *of);
+void view_put_times(arena *a, const language *in, view *to, const recipe *of);
+void view_put_groups(arena *a, view *to, const recipe *of, saying by);
 void view_put_steps(arena *a, view *to, const method *how);
 
 /* recipe.json: `alone` (borrowed) with the swaps as figures. */

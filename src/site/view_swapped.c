@@ -1,8 +1,6 @@
 #include "site/view_swapped.h"
 
-#include "base/number.h"
 #include "site/json_ld.h"
-#include "site/phrase.h"
 #include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_recipe.h"
@@ -48,13 +46,13 @@ static void mark_line(arena *a, view *line, const swapping *s, size_t i) {
     } else if (fabs(now_g - s->as_written->of->weights[was].grams) > 1e-6) {
         const ingredient *what = line_as_written(s, was)->what;
         view_put_text(a, line, "was_text",
-                      phrase_weighed(a, what, s->as_written->of->weights[was].grams,
-                                     s->as_written->words.cups));
+                      say_weighed(a, note_saying(&s->as_written->words), what,
+                                  s->as_written->of->weights[was].grams));
     }
 }
 
 static void put_lines(arena *a, view *page, const swapping *s) {
-    view_put_groups(a, page, s->now.of, s->as_written->words.cups);
+    view_put_groups(a, page, s->now.of, note_saying(&s->as_written->words));
     size_t i = 0;
     for (view *group = page->last->first; group; group = group->next)
         for (view *line = group->last->first; line; line = line->next)
@@ -71,41 +69,47 @@ static void put_row(arena *a, view *rows, const char *name, const char *was, con
     view_put_bool(a, row, "same", strcmp(was, now) == 0);
 }
 
-static const char *figure_text(arena *a, const macros *of, nutrient which, int decimals) {
+static const char *figure_text(arena *a, const language *in, const macros *of, nutrient which,
+                               int decimals) {
     if (!nutrient_known(&of->of, which))
         return NULL;
-    const char *amount = number_copy(a, of->of.of[which], decimals);
+    const char *amount = arena_format(a, "%s %s", say_figure(a, in, of->of.of[which], decimals),
+                                      nutrient_unit(which));
     bool lacking = of->lacking >> which & 1u;
-    return arena_format(a, "%s%s %s", lacking ? "at least " : "", amount, nutrient_unit(which));
+    return lacking ? SAY(a, in, AT_LEAST, amount) : amount;
 }
 
 static void put_cost_row(arena *a, view *rows, const swapping *s) {
     const recipe_figures *was = s->as_written->figures, *now = &s->now;
     if (was->cost <= 0 || now->cost <= 0 || was->cost_lacking || now->cost_lacking)
         return;
-    const char *in = s->as_written->words.currency ? s->as_written->words.currency : "";
-    put_row(a, rows, "Cost", money_text(a, was->cost / was->of->portions, in),
-            money_text(a, now->cost / now->of->portions, in));
+    const note_words *by = &s->as_written->words;
+    const char *before = money_text(a, was->cost / was->of->portions, by->currency);
+    const char *after = money_text(a, now->cost / now->of->portions, by->currency);
+    put_row(a, rows, SAID(by->in, COST), say_figures(a, by->in, before),
+            say_figures(a, by->in, after));
 }
 
 /* Both recipes side by side, a portion each. */
 static void put_compared(arena *a, view *page, const swapping *s) {
+    const language *in = s->as_written->words.in;
     const struct {
         const char *name;
         nutrient which;
         int decimals;
-    } figures[] = {{"Energy", energy_nutrient(s->as_written->words.energy), 0},
-                   {"Protein", NUTRIENT_PROTEIN, 1},
-                   {"Fat", NUTRIENT_FAT, 1},
-                   {"Carbohydrate", NUTRIENT_CARBOHYDRATE, 1},
-                   {"Fibre", NUTRIENT_FIBRE, 1},
-                   {"Sugars", NUTRIENT_SUGARS, 1}};
+    } figures[] = {{in->facts[FACT_ENERGY], energy_nutrient(s->as_written->words.energy), 0},
+                   {in->facts[FACT_PROTEIN], NUTRIENT_PROTEIN, 1},
+                   {in->facts[FACT_FAT], NUTRIENT_FAT, 1},
+                   {in->facts[FACT_CARBOHYDRATE], NUTRIENT_CARBOHYDRATE, 1},
+                   {in->facts[FACT_FIBRE], NUTRIENT_FIBRE, 1},
+                   {in->facts[FACT_SUGARS], NUTRIENT_SUGARS, 1}};
     const macros *was = &s->as_written->figures->macros.portion, *now = &s->now.macros.portion;
     view *rows = view_put_list(a, page, "compared");
-    put_row(a, rows, "Weight", kitchen_weight(a, was->weight_g), kitchen_weight(a, now->weight_g));
+    put_row(a, rows, SAID(in, WEIGHT), say_weight(a, in, was->weight_g),
+            say_weight(a, in, now->weight_g));
     for (size_t i = 0; i < COUNT(figures); i++) {
-        const char *before = figure_text(a, was, figures[i].which, figures[i].decimals);
-        const char *after = figure_text(a, now, figures[i].which, figures[i].decimals);
+        const char *before = figure_text(a, in, was, figures[i].which, figures[i].decimals);
+        const char *after = figure_text(a, in, now, figures[i].which, figures[i].decimals);
         if (before && after)
             put_row(a, rows, figures[i].name, before, after);
     }
@@ -122,7 +126,7 @@ static void put_swap(arena *a, view *page, const swapping *s) {
     view_put_text(a, swap, "from_names", note_from_names(a, s->as_written->of, s->note));
     view_put_note(a, swap, &brief, s->note);
     note_claims changes = note_claims_between(a, &s->as_written->figures->claims, &s->now.claims);
-    view_put_claim_changes(a, swap, &changes);
+    view_put_claim_changes(a, swap, &brief, &changes);
 }
 
 static void put_head(arena *a, view *page, const swapping *s) {
@@ -133,7 +137,8 @@ static void put_head(arena *a, view *page, const swapping *s) {
     view_put_text(a, page, "recipe_href", path_of_recipe(a, of->slug));
     view_put_text(a, page, "author",
                   of->author ? of->author : s->as_written->by->folder->settings.author);
-    view_put_text(a, page, "changed_text", phrase_date(a, of->changed ? of->changed : of->date));
+    view_put_text(a, page, "changed_text",
+                  say_date(a, s->as_written->words.in, of->changed ? of->changed : of->date));
 }
 
 /* -- the method -------------------------------------------------------------------------------- */
@@ -179,7 +184,8 @@ static method method_now(arena *a, const swapping *s) {
         changes[i] = change_of(s, i);
     method_words how = {&s->as_written->called,         changes,
                         s->as_written->by->look->words, "../",
-                        s->as_written->by->pictures,    &s->as_written->how};
+                        s->as_written->by->pictures,    &s->as_written->how,
+                        s->as_written->words.in};
     return method_of(a, &how, of->body);
 }
 
@@ -197,10 +203,10 @@ static void apply_swap(arena *a, swapping *s) {
     const pantry *shelf = s->as_written->words.book->shelf;
     recipe *of = recipe_swapped_lines(a, written, s->note,
                                       pantry_find_folded(shelf, span_of("water")), &s->was);
-    of->title = arena_format(a, "%s with %s", written->title, s->note->to->name);
-    of->summary =
-        arena_format(a, "%s, with %s instead of %s. %s", written->title, s->note->to->name,
-                     instead_text(a, s), verdict_sentence(s->note->says));
+    const language *in = s->as_written->words.in;
+    of->title = SAY(a, in, SWAPPED_TITLE, written->title, s->note->to->name);
+    of->summary = SAY(a, in, SWAPPED_SUMMARY, written->title, s->note->to->name, instead_text(a, s),
+                      in->verdict_sentences[s->note->says]);
     of->picture = NULL; /* it shows the recipe as written */
     s->now = figures_of(a, of, &s->as_written->by->folder->settings);
 }
@@ -215,8 +221,8 @@ view *view_of_swapped_page(arena *a, const whole_recipe *of, const swap_note *no
     view_put_text(a, page, "json_ld", json_ld_of_swapped(a, of->by, &s.now, &how, path));
     put_head(a, page, &s);
     put_swap(a, page, &s);
-    view_put_yield(a, page, now);
-    view_put_times(a, page, now);
+    view_put_yield(a, of->words.in, page, now);
+    view_put_times(a, of->words.in, page, now);
     put_lines(a, page, &s);
     put_method(a, page, &how);
     put_compared(a, page, &s);

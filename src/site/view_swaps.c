@@ -163,7 +163,7 @@ static void put_avoided(arena *a, view *group, const note_words *by, const swap_
 static void put_group(arena *a, view *groups, const note_words *by, const swap_note *const notes[],
                       size_t count) {
     view *group = view_put_object(a, groups, NULL);
-    view_put_note_reasons(a, group, notes[0]);
+    view_put_note_reasons(a, by->in, group, notes[0]);
     view_put_note_balance(a, group, by, notes[0]);
     if (notes[0]->says == VERDICT_AVOID)
         put_avoided(a, group, by, notes, count);
@@ -226,11 +226,9 @@ view *view_of_swaps(arena *a, const note_words *by, const swap_notes *notes) {
 
 view *view_of_notes_page(arena *a, const whole_recipe *of, const view *swaps) {
     const recipe *from = of->of;
-    const char *title = arena_format(a, "%s: swaps", from->title);
-    const char *summary = arena_format(a,
-                                       "What can stand in for each ingredient of %s: how much of "
-                                       "it, with how much liquid, and what comes out.",
-                                       from->title);
+    const language *in = of->words.in;
+    const char *title = SAY(a, in, NOTES_TITLE, from->title);
+    const char *summary = SAY(a, in, NOTES_SUMMARY, from->title);
     view *page = page_view(a, of->by, "notes", path_of_notes(a, from->slug), title, summary);
     view_put_text(a, page, "title", title);
     view_put_text(a, page, "slug", from->slug);

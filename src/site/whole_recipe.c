@@ -14,7 +14,8 @@ whole_recipe whole_recipe_of(arena *a, const page_maker *by, const recipe_facts 
                           pantry_find_folded(shelf, span_of("water"))};
     all.words.claims = note_claims_of(a, &asked, notes);
     all.called = mention_names_of(a, of, shelf, by->folder->settings.cups);
-    method_words how = {&all.called, NULL, by->look->words, "", by->pictures, NULL};
+    method_words how = {&all.called,  NULL, by->look->words,  "",
+                        by->pictures, NULL, page_language(by)};
     all.how = method_of(a, &how, of->body);
     return all;
 }

@@ -71,7 +71,7 @@ static void finds_the_nearest_sensible_measure(void **state) {
     };
     kitchen k = opened();
     for (size_t i = 0; i < COUNT(rows); i++) {
-        kitchen_measure m = {"", 0, 0};
+        kitchen_measure m = {.text = ""};
         bool found = kitchen_measure_of(k.a, taken(&k, rows[i].name), rows[i].grams, CUPS_US, &m);
         same_text(rows[i].name, found ? m.text : "(weigh it)",
                   rows[i].text ? rows[i].text : "(weigh it)");

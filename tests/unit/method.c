@@ -34,7 +34,8 @@ static const recipe *recipe_read(arena *a, const pantry *shelf) {
 static method read_method(arena *a, const pantry *shelf, const line_change *changes,
                           const char *body) {
     mention_names called = mention_names_of(a, recipe_read(a, shelf), shelf, CUPS_US);
-    method_words how = {&called, changes, NULL, changes ? "../" : "", NULL, NULL};
+    method_words how = {
+        &called, changes, NULL, changes ? "../" : "", NULL, NULL, language_english(a)};
     return method_of(a, &how, span_of(body));
 }
 

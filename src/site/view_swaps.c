@@ -68,13 +68,13 @@ static change_set changes_but(arena *a, const change_set *of, const change_set *
 }
 
 /* Puts `of` under `key`; nothing, and false, where it is empty. */
-static bool put_changes(arena *a, const language *in, view *to, const char *key,
+static bool put_changes(arena *a, const note_words *by, view *to, const char *key,
                         const change_set *of) {
     view *put = view_object(a);
-    view_put_some(a, put, "diets_lost_text", diet_words(a, in, of->diets_lost));
-    view_put_some(a, put, "allergens_lost_text", allergen_words(a, in, of->lost));
-    view_put_some(a, put, "diets_gained_text", diet_words(a, in, of->diets_gained));
-    view_put_claim_changes(a, put, &of->claims);
+    view_put_some(a, put, "diets_lost_text", diet_words(a, by->in, of->diets_lost));
+    view_put_some(a, put, "allergens_lost_text", allergen_words(a, by->in, of->lost));
+    view_put_some(a, put, "diets_gained_text", diet_words(a, by->in, of->diets_gained));
+    view_put_claim_changes(a, put, by, &of->claims);
     if (put->count)
         view_put(to, key, put);
     return put->count > 0;
@@ -103,7 +103,7 @@ static bool put_more(arena *a, view *row, const note_table *in, const swap_note 
     view_put_some(a, row, "past_rescue_text", note_past_rescue_text(a, by, note));
     if (!is_first) /* the first one's stands on the group, with bars */
         view_put_some(a, row, "balance_text", balance_changes_text(a, by->in, note));
-    (void)put_changes(a, by->in, row, "own", &own);
+    (void)put_changes(a, by, row, "own", &own);
     return row->count > before;
 }
 
@@ -135,7 +135,7 @@ static void put_table(arena *a, view *group, const note_words *by, const swap_no
     view_put_bool(a, group, "has_cost", in.has_cost);
     view_put_bool(a, group, "has_more", in.has_more);
     view_put_some(a, group, "each_text", in.alike && count > 1 ? in.each : NULL);
-    (void)put_changes(a, by->in, group, "all", &in.all);
+    (void)put_changes(a, by, group, "all", &in.all);
 }
 
 /* True when notes are lines of a table: one for one, with amounts. */

@@ -90,6 +90,7 @@
     PLAIN(TIMES, "times", 1, "factor")                                                             \
     /* trials, and what they say of like recipes */                                                \
     PLAIN(ONE_FOR_OTHER, "one-for-other", 2, "new old")                                            \
+    PLAIN(CAME_OUT, "came-out", 1, "texture")                                                      \
     PLAIN(WITH_LESS_LIQUID, "with-less-liquid", 2, "amounts liquid")                               \
     PLAIN(WITH_MORE_LIQUID, "with-more-liquid", 2, "amounts liquid")                               \
     PLAIN(WITH_CHANGE, "with-change", 2, "amounts change")                                         \

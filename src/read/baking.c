@@ -56,6 +56,15 @@ static const struct {
     {"griddle", PAN_GRIDDLE, false},
     {"waffle iron", PAN_GRIDDLE, false},
     {"muffin tin", PAN_MUFFIN, false},
+    /* in German */
+    {"rund", PAN_ROUND, true},
+    {"quadratisch", PAN_SQUARE, true},
+    {"Kastenform", PAN_LOAF, true},
+    {"Blech", PAN_RECTANGLE, true},
+    {"rechteckig", PAN_RECTANGLE, true},
+    {"Pfanne", PAN_GRIDDLE, false},
+    {"Waffeleisen", PAN_GRIDDLE, false},
+    {"Muffinblech", PAN_MUFFIN, false},
 };
 enum { SIZES_MOST = 3 };
 

@@ -283,16 +283,28 @@ static void read_list(const language_reader *r, const yaml_node *root,
     fields_known(all, keys, known, arena_format(r->found->home, "\"%s\"", list->name), r->found);
 }
 
+static void read_kinds(const language_reader *r, const yaml_node *root) {
+    const yaml_node *all = field_node(root, "kinds", YAML_MAPPING, r->found);
+    for (size_t i = 0; all && i < all->count; i++) {
+        const yaml_pair *pair = &all->pairs[i];
+        if (is_words(r, pair->value, pair->key))
+            LIST_ADD(r->home, &r->out->kinds,
+                     ((kind_word){arena_copy(r->home, pair->key),
+                                  arena_copy(r->home, pair->value->scalar)}));
+    }
+}
+
 static void read_root(const language_reader *r, const yaml_node *root) {
-    static const char *keys[COUNT(lists) + 3] = {"plural-rules", "numbers", "sentences"};
+    static const char *keys[COUNT(lists) + 4] = {"plural-rules", "numbers", "sentences", "kinds"};
     const char *known[COUNT(keys)];
     memcpy(known, keys, sizeof known);
     for (size_t i = 0; i < COUNT(lists); i++)
-        known[3 + i] = lists[i].name;
+        known[4 + i] = lists[i].name;
     fields_known(root, known, COUNT(known), "a language", r->found);
     read_plurals(r, root);
     read_numbers(r, root);
     read_sentences(r, root);
+    read_kinds(r, root);
     for (size_t i = 0; i < COUNT(lists); i++)
         read_list(r, root, &lists[i]);
 }
@@ -441,4 +453,12 @@ bool language_read(arena *home, const char *folder, const char *tag, language *o
     fill_gaps(&r);
     settle(out);
     return found->errors == errors;
+}
+
+/* From the end on: the site's own words stand behind those compiled in. */
+const char *language_kind(const language *in, const char *kind) {
+    for (size_t i = in->kinds.count; kind && i-- > 0;)
+        if (strcmp(in->kinds.items[i].kind, kind) == 0)
+            return in->kinds.items[i].word;
+    return kind;
 }

@@ -71,6 +71,17 @@ typedef enum {
 
 enum { LANGUAGE_MONTHS = 12, LANGUAGE_MEASURED = 3, LANGUAGE_POINTS = 4 };
 
+/* Words for kinds of recipes and of ingredients, as far as a language has any: kinds are what
+ * whoever writes a site makes of them. */
+typedef struct {
+    const char *kind, *word;
+} kind_word;
+
+typedef struct {
+    kind_word *items;
+    size_t count, capacity;
+} kind_words;
+
 typedef struct language {
     const char *tag;             /* "en" */
     const char *decimal, *group; /* marks in numbers; group: empty for none */
@@ -81,6 +92,7 @@ typedef struct language {
 #define LISTED(field, name, type, count, key) const char *field[count];
     WORD_LISTS(LISTED)
 #undef LISTED
+    kind_words kinds;
     digest own; /* of the site's own file; 0 where there is none */
 } language;
 
@@ -92,5 +104,9 @@ const language *language_english(arena *home);
  * something or has what nobody asks for; `*out` is then English where it is nothing else. */
 bool language_read(arena *home, const char *folder, const char *tag, language *out,
                    problems *found);
+
+/* The word for a kind of recipe or of ingredient; `kind` itself, which may be null, where the
+ * language has none. */
+const char *language_kind(const language *in, const char *kind);
 
 #endif

@@ -130,7 +130,7 @@ static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
     put_optional(a, put, "dateModified", from->changed);
     put_times(a, put, &from->minutes);
     view_put_text(a, put, "recipeYield", say_yield(a, page_language(by), &from->makes));
-    put_optional(a, put, "recipeCategory", from->kind);
+    put_optional(a, put, "recipeCategory", language_kind(page_language(by), from->kind));
     put_keywords(a, put, from);
     put_lines(a, put, from);
     put_steps(a, put, address, how);

@@ -70,12 +70,13 @@ static void keep_figures(const recipe_macros *figures, energy_rule energy, recip
 
 recipe_row row_of(arena *keep, const recipe *of, const recipe_macros *figures,
                   const swap_notes *notes, const site_folder *by) {
+    const char *kind = language_kind(by->settings.in, of->kind);
     recipe_row row = {
         .slug = kept(keep, of->slug),
         .title = kept(keep, of->title),
         .summary = kept(keep, of->summary),
-        .kind = kept(keep, of->kind),
-        .kind_slug = of->kind ? words_slug(keep, span_of(of->kind)) : NULL,
+        .kind = kept(keep, kind),
+        .kind_slug = kind ? words_slug(keep, span_of(kind)) : NULL,
         .date = kept(keep, of->date),
         .changed = kept(keep, of->changed),
         .author = kept(keep, of->author),

@@ -150,6 +150,20 @@ static plural_form form_of(const language *in, double amount) {
     return amount == floor(amount) ? plural_of(&in->plurals, (size_t)amount) : PLURAL_OTHER;
 }
 
+const char *say_unit(arena *a, const language *in, const char *name) {
+    if (in->measures_plainly)
+        return name;
+    if (strcmp(name, "pinch") == 0)
+        return SAID(in, KITCHEN_PINCH);
+    if (strcmp(name, "each") == 0)
+        name = "piece";
+    const char *one = "1";
+    for (size_t i = 0; i < COUNT(kitchen_words); i++)
+        if (strcmp(name, kitchen_words[i].of) == 0)
+            return sentence_fill(a, &in->said[kitchen_words[i].says][form_of(in, 1)], &one);
+    return name;
+}
+
 static const char *part_said(arena *a, const language *in, const kitchen_part *of) {
     text t = TEXT_EMPTY;
     amount_add(&t, of->amount, 0.001);

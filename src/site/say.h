@@ -71,6 +71,10 @@ const char *say_grams_range(arena *a, const language *in, double low_g, double h
  * width on. */
 const char *say_wide_range(arena *a, const language *in, double low_g, double high_g);
 
+/* One of a household measure of the pantry: "cup", or "1 Tasse" where the language has words of its
+ * own for kitchen measures; a word of the site's own pantry as it is. */
+const char *say_unit(arena *a, const language *in, const char *name);
+
 /* "1/3 cup + 1 tbsp". */
 const char *say_measure(arena *a, const language *in, const kitchen_measure *of);
 

@@ -12,7 +12,7 @@ static void put_answer(arena *a, view *answers, const note_words *by,
     view *answered = view_put_object(a, answers, NULL);
     view_put_text(a, answered, "verdict", verdict_word(first->says));
     view_put_some(a, answered, "also", first->also);
-    view_put_some(a, answered, "expect", first->expect);
+    view_put_some(a, answered, "expect", note_expected(a, by->in, first));
     view_put_some(a, answered, "because", first->because);
     view_put_some(a, answered, "basis", first->basis);
     view_put_text(a, answered, "said_by", note_said_by(a, by->in, first));

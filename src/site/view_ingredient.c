@@ -62,7 +62,7 @@ static void put_measures(arena *a, const language *in, view *page, const ingredi
     for (size_t i = 0; i < of->measures.count; i++) {
         const household_measure *m = &of->measures.items[i];
         view *one = view_put_object(a, list, NULL);
-        view_put_text(a, one, "unit", m->unit);
+        view_put_text(a, one, "unit", say_unit(a, in, m->unit));
         const char *typical = say_weight(a, in, m->grams.typical);
         bool spread = m->grams.high > m->grams.low;
         view_put_text(a, one, "text",
@@ -238,7 +238,7 @@ view *view_of_ingredient(arena *a, const page_maker *by, size_t which,
     view_put_text(a, page, "also_text",
                   of->also_count ? say_list(a, in, of->also, of->also_count) : NULL);
     view_put_text(a, page, "family", in->families[of->in]);
-    view_put_text(a, page, "kind", of->kind[0] ? of->kind : NULL);
+    view_put_text(a, page, "kind", of->kind[0] ? language_kind(in, of->kind) : NULL);
     view_put_text(a, page, "origin", in->origins[of->from]);
     view_put_text(a, page, "about", of->about);
     view_put_bool(a, page, "hers", of->hers);

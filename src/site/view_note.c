@@ -26,6 +26,15 @@ note_words note_words_of(const page_maker *by, const recipe_figures *figures,
                         .first = notes->items};
 }
 
+const char *note_expected(arena *a, const language *in, const swap_note *note) {
+    const trial *bake = note->by.bake;
+    if (!bake || !bake->texture.count)
+        return note->expect;
+    const char *came =
+        SAY(a, in, CAME_OUT, say_list(a, in, bake->texture.items, bake->texture.count));
+    return bake->remarks ? arena_format(a, "%s %s", came, bake->remarks) : came;
+}
+
 const char *note_said_by(arena *a, const language *in, const swap_note *note) {
     switch (note->by.by) {
     case SAID_BY_RECIPE:
@@ -253,7 +262,7 @@ static const char *basis_text(arena *a, const language *in, const char *basis) {
 
 void view_put_note_reasons(arena *a, const language *in, view *to, const swap_note *note) {
     view_put_text(a, to, "also", note->also);
-    view_put_text(a, to, "expect", note->expect);
+    view_put_text(a, to, "expect", note_expected(a, in, note));
     view_put_text(a, to, "because", note->because);
     view_put_text(a, to, "said_by", note_said_by(a, in, note));
     /* The author's word and a trial are their own basis. */

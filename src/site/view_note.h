@@ -100,6 +100,10 @@ double note_cost_change(const note_words *by, const swap_note *note);
 const char *note_cost_change_text(arena *a, const note_words *by, const swap_note *note);
 const char *note_cost_text(arena *a, const note_words *by, const swap_note *note);
 
+/* What to expect of it: "Came out rubbery and dry. Ran over the griddle." where a bake decides,
+ * else as the rule has it; null where nobody says. */
+const char *note_expected(arena *a, const language *in, const swap_note *note);
+
 /* Who says so: "the author, on this recipe", "a trial bake of 1 March 2026", … */
 const char *note_said_by(arena *a, const language *in, const swap_note *note);
 

@@ -37,6 +37,15 @@ static word_list words_of_diets(arena *a, diet_set set) {
     return list;
 }
 
+/* Of a set the words that the page's language has for its members. */
+static word_list words_said(arena *a, unsigned set, const char *const words[], size_t count) {
+    word_list list = {0};
+    for (size_t i = 0; i < count; i++)
+        if (set >> i & 1u)
+            LIST_ADD(a, &list, words[i]);
+    return list;
+}
+
 static void put_foods(arena *a, view *to, const swap_note *note) {
     const struct {
         const char *key;
@@ -120,18 +129,19 @@ static void put_portion(arena *a, view *to, const recipe_figures *of) {
     view_put_number(a, to, "portion_g", of->macros.portion.weight_g, 2);
 }
 
-static void put_food(arena *a, view *foods, const ingredient *what, cup_standard cups) {
+static void put_food(arena *a, view *foods, const note_words *by, const ingredient *what) {
+    const language *in = by->in;
     range room;
     view *food = view_put_object(a, foods, what->name);
-    word_list allergens = words_of_allergens(a, what->allergens);
-    word_list may = words_of_allergens(a, what->may_contain);
-    word_list rules_out = words_of_diets(a, ~diets_of_ingredient(what));
+    word_list allergens = words_said(a, what->allergens, in->allergens, ALLERGEN_COUNT);
+    word_list may = words_said(a, what->may_contain, in->allergens, ALLERGEN_COUNT);
+    word_list rules_out = words_said(a, ~diets_of_ingredient(what), in->diets, DIET_COUNT);
     put_words(a, food, "allergens", &allergens);
     put_words(a, food, "may_contain", &may);
     put_words(a, food, "rules_out", &rules_out);
     const range *cup = ingredient_measure(what, span_of("cup"), &room);
     if (cup)
-        view_put_number(a, food, "cup_g", cup->typical * cup_ml(cups) / cup_ml(CUPS_US), 2);
+        view_put_number(a, food, "cup_g", cup->typical * cup_ml(by->cups) / cup_ml(CUPS_US), 2);
 }
 
 /* Each ingredient of the recipe and each that may be picked, once. */
@@ -153,20 +163,20 @@ static allergen_set put_all_foods(arena *a, view *to, const whole_recipe *of) {
     for (size_t i = 0; i < shelf->count; i++) {
         if (!seen[i])
             continue;
-        put_food(a, foods, shelf->items[i], of->words.cups);
+        put_food(a, foods, &of->words, shelf->items[i]);
         all |= shelf->items[i]->allergens | shelf->items[i]->may_contain;
     }
     return all;
 }
 
 /* How the law names each allergen, in the order of allergens; null where it does not list it. */
-static void put_contains(arena *a, view *to, allergen_set set, label_law law) {
+static void put_contains(arena *a, view *to, allergen_set set, const note_words *by) {
     view *contains = view_put_object(a, to, "contains");
     for (size_t i = 0; i < ALLERGEN_COUNT; i++)
         if (set >> i & 1u)
-            view_put_text(a, contains, allergen_word((allergen)i),
-                          allergen_group((allergen)i, law)
-                              ? allergen_statement(a, (allergen_set)1 << i, law)
+            view_put_text(a, contains, by->in->allergens[i],
+                          allergen_group((allergen)i, by->law)
+                              ? say_allergens(a, by->in, (allergen_set)1 << i, by->law)
                               : NULL);
 }
 
@@ -179,7 +189,7 @@ void view_put_picking(arena *a, view *document, const whole_recipe *of) {
         view_put_text(a, lines, NULL, what ? what->name : NULL);
     }
     allergen_set all = put_all_foods(a, picking, of);
-    put_contains(a, picking, all, of->words.law);
-    word_list diets = words_of_diets(a, (diet_set)-1);
+    put_contains(a, picking, all, &of->words);
+    word_list diets = words_said(a, ~0u, of->words.in->diets, DIET_COUNT);
     put_words(a, picking, "diets", &diets);
 }

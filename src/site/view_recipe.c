@@ -10,11 +10,12 @@
 #include "site/view_trials.h"
 
 static void put_head(arena *a, view *to, const recipe *of, const page_maker *by) {
+    const char *kind = language_kind(page_language(by), of->kind);
     view_put_text(a, to, "title", of->title);
     view_put_text(a, to, "summary", of->summary);
     view_put_text(a, to, "slug", of->slug);
-    view_put_text(a, to, "kind", of->kind);
-    view_put_text(a, to, "kind_href", of->kind ? path_of_kind(a, of->kind) : NULL);
+    view_put_text(a, to, "kind", kind);
+    view_put_text(a, to, "kind_href", kind ? path_of_kind(a, kind) : NULL);
     view_put_text(a, to, "author", of->author ? of->author : by->folder->settings.author);
     view_put_text(a, to, "date", of->date);
     view_put_text(a, to, "date_text", say_date(a, page_language(by), of->date));

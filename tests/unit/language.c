@@ -220,6 +220,19 @@ static void a_language_of_her_own_must_be_whole(void **state) {
         fail_msg("%s", found);
 }
 
+static void kinds_have_a_word_or_are_as_written(void **state) {
+    language in;
+    expect_text("nothing found",
+                problems_of(*state, "en", "kinds: {no-bake: unbaked, pea: garden pea}\n", &in), "");
+    expect_text("a word", language_kind(&in, "no-bake"), "unbaked");
+    expect_text("none", language_kind(&in, "pea isolate"), "pea isolate");
+    assert_null(language_kind(&in, NULL));
+    expect_text("of the program", problems_of(*state, "de", "kinds: {pea: Gartenerbse}\n", &in),
+                "");
+    expect_text("its own goes first", language_kind(&in, "pea"), "Gartenerbse");
+    expect_text("the rest", language_kind(&in, "griddle cake"), "Pfannkuchen");
+}
+
 static void an_unknown_language_is_told(void **state) {
     language in;
     expect_holds_text("unknown", problems_of(*state, "tlh", NULL, &in),
@@ -271,6 +284,7 @@ int main(void) {
         cmocka_unit_test(a_site_changes_one_sentence),
         cmocka_unit_test(mistakes_are_told_with_their_place),
         cmocka_unit_test(a_language_of_her_own_must_be_whole),
+        cmocka_unit_test(kinds_have_a_word_or_are_as_written),
         cmocka_unit_test(an_unknown_language_is_told),
         cmocka_unit_test(numbers_bear_the_marks_of_the_language),
         cmocka_unit_test(english_is_as_it_was),

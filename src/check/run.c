@@ -124,13 +124,13 @@ check_report check_folder(const char *folder, unsigned workers, progress *seen, 
     /* The places of these borrow file names from `home`; joining copies them out. */
     problems own = problems_in(home);
     if (site_folder_read(home, folder, &site, &own, &report.machine_failed)) {
-        trial_builds_read(&site);
+        bool baked = trial_builds_read(&site, &own);
         (void)site_folder_speak(&site, &own);
         (void)theme_read(home, site.settings.theme, folder, site.settings.language, &look, &own);
         check_site about = check_site_of(home, &site);
         report.recipes = site.recipe_files.count;
         report.machine_failed =
-            !check_recipes(&about, workers, seen, &own) || report.machine_failed;
+            !check_recipes(&about, workers, seen, &own) || !baked || report.machine_failed;
         check_pages(&about, &own);
         pantry_borrowed_report(&site.shelf, &own);
         silence_site(&site, &(silence_known){about.names, checks_count, true}, &own);

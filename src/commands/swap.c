@@ -336,7 +336,11 @@ static exit_code run(arena *a, const arguments *given) {
         (given->count > 2 && !read_side(a, shelf, given->words[2], &asked.to)) ||
         !is_sensible(&asked))
         return EXIT_USAGE;
-    trial_builds_read(&asked.at.site);
+    problems unread = problems_in(a);
+    if (!trial_builds_read(&asked.at.site, &unread)) {
+        command_report(&unread);
+        return EXIT_MACHINE;
+    }
     asked.about = facts_of(a, asked.of, shelf);
     asked.words = (note_words){.in = asked.at.site.settings.in,
                                .of = asked.of,

@@ -65,9 +65,11 @@ static void plan_picture(build *b, const comparison *with, const file_entry *fil
         work->kept = (made){.name = file->name, .stamp = file->stamp};
 }
 
-static void keep_picture(build *b, comparison *with, const picture_work *work) {
+static void keep_picture(build *b, comparison *with, picture_work *work) {
     const made *was = earlier_picture(b, work->shown.name);
     comparison_note_picture(with, was, &work->kept);
+    if (work->shown.count) /* how many bytes a file has is known only now */
+        picture_sizes_of(&work->kept, work->shown.stem, &work->shown);
     for (size_t i = 0; !work->stays && i < work->kept.files.count; i++)
         unfinished_expect(&b->mark,
                           span_of(arena_format(b->home, "%s\n", work->kept.files.items[i].path)));
@@ -306,9 +308,16 @@ static void read_earlier(build *b) {
     b->next.ground = b->now.items;
     b->next.ground_count = b->now.count;
     b->out_at = folder_open(b->asked->out);
-    b->has_earlier = record_read(b->home, b->asked->out, b->now.program, &b->earlier);
+    int why;
+    b->has_earlier = record_read(b->home, b->asked->out, b->now.program, &b->earlier, &why);
     if (!b->has_earlier)
         b->earlier = (record){0};
+    if (why) { /* a build that took it for none would forget what is no longer of the site */
+        b->machine_failed = true;
+        problem_add(b->found, (place){RECORD_NAME, 0, 0},
+                    "mind the permissions of the output folder", "can't be read: %s",
+                    strerror(why));
+    }
 }
 
 static build_report report_of(build *b) {
@@ -335,7 +344,8 @@ static void expect_recipes(const build *b) {
 
 /* Pictures, then pages, which say how large the pictures are. */
 static void make_all(build *b, comparison *with) {
-    make_pictures(b, with);
+    if (!b->machine_failed)
+        make_pictures(b, with);
     if (b->machine_failed)
         return;
     expect_recipes(b);
@@ -371,9 +381,9 @@ build_report build_site(const build_request *asked, problems *found) {
     /* What was not read because of the machine must not be missed on the pages. */
     readable = readable && !report.machine_failed;
     if (readable) {
-        trial_builds_read(&folder);
+        report.machine_failed = !trial_builds_read(&folder, &own);
         silence_site(&folder, NULL, &own);
-        readable = site_folder_speak(&folder, &own);
+        readable = site_folder_speak(&folder, &own) && !report.machine_failed;
     }
     if (readable && theme_read(home, folder.settings.theme, asked->folder, folder.settings.language,
                                &look, &own)) {

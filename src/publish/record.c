@@ -3,6 +3,8 @@
 #include "base/list.h"
 #include "publish/record_row.h"
 
+#include <errno.h>
+
 /* The file:
  *
  *     format (16 bytes), body, digest of all before it (8 bytes)
@@ -248,13 +250,21 @@ static bool is_whole(span bytes, span *body) {
     return join_piece(all, bytes) == stated;
 }
 
-bool record_read(arena *a, const char *folder, digest program, record *out) {
+/* None is there, or something that is no record. */
+static bool is_none(int why) {
+    return why == ENOENT || why == ENOTDIR || why == EISDIR || why == EINVAL || why == EFBIG;
+}
+
+bool record_read(arena *a, const char *folder, digest program, record *out, int *why) {
     record_reader r = {.a = a};
     span bytes;
-    int why;
+    int reason = 0;
     *out = (record){0};
-    if (!file_read_up_to(a, path_join(a, folder, RECORD_NAME), RECORD_BYTES_MOST, &bytes, &why) ||
-        !is_whole(bytes, &r.from.all))
+    bool read =
+        file_read_up_to(a, path_join(a, folder, RECORD_NAME), RECORD_BYTES_MOST, &bytes, &reason);
+    if (why)
+        *why = read || is_none(reason) ? 0 : reason;
+    if (!read || !is_whole(bytes, &r.from.all))
         return false;
     take_body(&r, program, out);
     return !r.from.broken && r.from.at == r.from.all.length;

@@ -56,8 +56,9 @@ typedef struct {
 } record;
 
 /* Reads the record in the output folder `folder` into `a`. False when there is none to be
- * trusted. When another program than `program` wrote it, the recipes come without their rows. */
-bool record_read(arena *a, const char *folder, digest program, record *out);
+ * trusted; `*why` (may be null) is then 0, or says why the machine can't read the one that is
+ * there. When another program than `program` wrote it, the recipes come without their rows. */
+bool record_read(arena *a, const char *folder, digest program, record *out, int *why);
 
 /* Writes it, beside and renamed. */
 bool record_write(const record *of, const char *folder, int *why);

@@ -20,24 +20,30 @@ static void keep_build(arena *home, const recipe_facts *about, trial *bake) {
     bake->published = about->of->publish;
 }
 
-/* Works out the builds of the trials `first` to `end`, which are of one recipe. */
-static void read_builds(arena *a, site_folder *site, trial *const *first, trial *const *end) {
-    bool failed;
+/* Works out the builds of the trials `first` to `end`, which are of one recipe. False when the
+ * machine failed. */
+static bool read_builds(arena *a, site_folder *site, trial *const *first, trial *const *end,
+                        problems *found) {
+    bool failed = false;
     problems unsaid = problems_in(a);
     const char *file = (*first)->recipe_file;
     const recipe *of = file ? site_folder_recipe(a, site, file, &unsaid, &failed) : NULL;
+    if (failed)
+        problems_join(found, &unsaid);
     if (!of || unsaid.errors)
-        return;
+        return !failed;
     recipe_facts about = facts_of(a, of, &site->shelf);
     for (trial *const *bake = first; bake < end; bake++)
         keep_build(site->home, &about, *bake);
+    return true;
 }
 
 static int compare_trials(const void *left, const void *right) {
     return trial_compare(*(const trial *const *)left, *(const trial *const *)right);
 }
 
-void trial_builds_read(site_folder *site) {
+bool trial_builds_read(site_folder *site, problems *found) {
+    bool good = true;
     trials *log = &site->book.log;
     arena *a = arena_new(), *lasting = arena_new();
     trial **sorted = ARENA_ARRAY(lasting, trial *, log->count + 1);
@@ -48,9 +54,10 @@ void trial_builds_read(site_folder *site) {
         for (end = i + 1; end < log->count; end++)
             if (strcmp(sorted[end]->recipe, sorted[i]->recipe) != 0)
                 break;
-        read_builds(a, site, sorted + i, sorted + end);
+        good = read_builds(a, site, sorted + i, sorted + end, found) && good;
         arena_reset(a);
     }
     arena_free(lasting);
     arena_free(a);
+    return good;
 }

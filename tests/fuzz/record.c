@@ -54,7 +54,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     memcpy(bytes + body, &fitting, sizeof fitting);
     if (!file_write(path_join(a, folder(), RECORD_NAME), (span){bytes, original.length}, &why))
         abort();
-    if (record_read(a, folder(), 1, &got))
+    if (record_read(a, folder(), 1, &got, NULL))
         for (size_t i = 0; i < got.recipes.count; i++)
             if (!got.recipes.items[i].name ||
                 (got.recipes.items[i].row && !made_find(&got.recipes, got.recipes.items[i].name)))

@@ -98,7 +98,7 @@ static void what_is_written_comes_back(void **state) {
     record got;
     int why;
     assert_true(record_write(&whole, f->folder, &why));
-    assert_true(record_read(f->a, f->folder, whole.program, &got));
+    assert_true(record_read(f->a, f->folder, whole.program, &got, NULL));
     assert_int_equal(got.common, 12);
     assert_int_equal(got.whole, 13);
     assert_int_equal(got.started_ns, 14);
@@ -133,7 +133,7 @@ static void a_large_one_comes_back_too(void **state) {
     }
     large.recipes = (made_list){many, MANY, MANY};
     assert_true(record_write(&large, f->folder, &why));
-    assert_true(record_read(f->a, f->folder, whole.program, &got));
+    assert_true(record_read(f->a, f->folder, whole.program, &got, NULL));
     assert_int_equal(got.recipes.count, MANY);
     for (size_t i = 0; i < MANY; i++) {
         assert_int_equal(made_find(&got.recipes, many[i].name)->content, i);
@@ -146,7 +146,8 @@ static void a_large_one_comes_back_too(void **state) {
         char *damaged = arena_copy(f->a, bytes);
         damaged[at] ^= 1;
         assert_true(file_write(path, (span){damaged, bytes.length}, &why));
-        expect_bool("damage is seen", record_read(f->a, f->folder, whole.program, &got), false);
+        expect_bool("damage is seen", record_read(f->a, f->folder, whole.program, &got, NULL),
+                    false);
     }
 }
 
@@ -155,7 +156,7 @@ static void another_program_gets_no_rows(void **state) {
     record got;
     int why;
     assert_true(record_write(&whole, f->folder, &why));
-    assert_true(record_read(f->a, f->folder, whole.program + 1, &got));
+    assert_true(record_read(f->a, f->folder, whole.program + 1, &got, NULL));
     const made *of = made_find(&got.recipes, "rounds.md");
     assert_null(of->row);
     assert_int_equal(of->files.count, 1);
@@ -164,7 +165,7 @@ static void another_program_gets_no_rows(void **state) {
 static void one_that_is_not_there_is_none(void **state) {
     fixture *f = *state;
     record got;
-    assert_false(record_read(f->a, f->folder, 1, &got));
+    assert_false(record_read(f->a, f->folder, 1, &got, NULL));
 }
 
 /* Each byte changed in turn, and each length it may be cut to. */
@@ -181,10 +182,10 @@ static void damage_anywhere_is_seen(void **state) {
         char *damaged = arena_copy(a, bytes);
         damaged[i] = (char)(damaged[i] ^ (1 << i % 8));
         assert_true(file_write(path, (span){damaged, bytes.length}, &why));
-        if (record_read(a, f->folder, whole.program, &got))
+        if (record_read(a, f->folder, whole.program, &got, NULL))
             fail_msg("byte %zu changed was not seen", i);
         assert_true(file_write(path, span_first(bytes, i), &why));
-        if (record_read(a, f->folder, whole.program, &got))
+        if (record_read(a, f->folder, whole.program, &got, NULL))
             fail_msg("cut to %zu bytes was not seen", i);
         arena_free(a);
     }

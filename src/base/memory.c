@@ -1,5 +1,6 @@
 #include "base/memory.h"
 
+#include <malloc.h>
 #include <stdbool.h>
 #include <unistd.h>
 
@@ -27,6 +28,11 @@ void *memory_resize(void *old, size_t size) {
     if (!room)
         memory_failed();
     return room;
+}
+
+void memory_keep_little(void) {
+    enum { LARGE = 256 * 1024 };
+    (void)mallopt(M_MMAP_THRESHOLD, LARGE); /* by itself it grows with what is freed */
 }
 
 _Noreturn void memory_failed(void) {

@@ -129,13 +129,12 @@ span words_fold(arena *a, span words) {
 }
 
 char *words_slug(arena *a, span words) {
-    folded f = {.most = SLUG_BYTES, .slug = true};
-    f.bytes = arena_alloc(a, f.most + 2);
+    char room[SLUG_BYTES + 1];
+    folded f = {.bytes = room, .most = SLUG_BYTES, .slug = true};
     each_folded_point(words, fold_point, &f);
     if (f.length == 0)
         f.bytes[f.length++] = 'x';
-    f.bytes[f.length] = '\0';
-    return f.bytes;
+    return arena_copy(a, (span){f.bytes, f.length});
 }
 
 /* A word being gathered; what is past the end of a longer one is left off. */

@@ -2,6 +2,7 @@
 
 #include "measure/kitchen.h"
 #include "site/view_combined.h"
+#include "site/say.h"
 #include "site/view_verdict.h"
 
 #include <math.h>
@@ -111,7 +112,7 @@ void view_put_changes_data(arena *a, view *to, const note_words *by, const swap_
     kitchen_measure measured;
     view_put_text(a, to, "id", note_id(a, by->of, note));
     if (kitchen_measure_of(a, note->to, note->to_g, by->cups, &measured))
-        view_put_text(a, to, "measure", measured.text);
+        view_put_text(a, to, "measure", say_measure(a, by->in, &measured));
 }
 
 /* -- what adding up takes ------------------------------------------------------------------------

@@ -165,6 +165,7 @@
     PLAIN(WEIGHT, "weight", 0, "")                                                                 \
     PLAIN(COST, "cost", 0, "")                                                                     \
     /* claims: the amount, and what the rule asks for */                                           \
+    PLAIN(CLAIM_RULE_EU, "claim-rule-eu", 0, "")                                                   \
     PLAIN(NO_FIGURE, "no-figure", 2, "figure ingredients")                                         \
     PLAIN(AMOUNT_IN, "amount-in", 3, "amount figure what")                                         \
     PLAIN(IN_100_G, "in-100-g", 0, "")                                                             \

@@ -150,7 +150,7 @@ static view *claim_view(arena *a, const recipe_figures *by, view *list, size_t w
     const claim *of = &by->claims.items[which];
     view *put = view_put_object(a, list, NULL);
     view_put_text(a, put, "claim", claim_word(in, by->by->law, which));
-    view_put_text(a, put, "rule", of->rule);
+    view_put_text(a, put, "rule", by->by->law == LAW_US ? of->rule : SAID(in, CLAIM_RULE_EU));
     view_put_bool(a, put, "holds", of->holds);
     view_put_bool(a, put, "tested", of->tested);
     view_put_text(a, put, "because", say_message(a, in, of->because));

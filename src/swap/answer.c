@@ -1,6 +1,7 @@
 #include "swap/answer.h"
 
 #include "nutrition/lines.h"
+#include "swap/balance_best.h"
 #include "swap/combined.h"
 
 #include <math.h>
@@ -320,6 +321,29 @@ static void set_amounts(swap_note *note, const exchange *made, range comes_g,
     note->change = macros_change(made, wet, liquid->grams.typical);
 }
 
+/* Where a rule meant for many recipes asks more of this one than it bears: see FIGURES_DIFFER. */
+static void take_figures(swap_note *note, const leaving *what, exchange *made, range *comes_g,
+                         liquid_change *liquid) {
+    best_amounts best;
+    exchange equal = in_part(made, what);
+    equal.comes.grams = goes_g(&equal);
+    const swap_rule *rule = note->by.by == SAID_BY_REFERENCE ? note->by.rule : NULL;
+    bool general = rule && (rule->amount == AMOUNT_WEIGHT || rule->amount == AMOUNT_VOLUME);
+    if (!general || liquid->rescues || is_combined(made) || !balance_best(&equal, &best))
+        return;
+    double share = what->share_in_part;
+    range figures_g = {best.comes_g.low / share, best.comes_g.typical / share,
+                       best.comes_g.high / share};
+    double times = figures_g.typical / comes_g->typical;
+    if (fabs(times - 1) <= FIGURES_DIFFER || times > FIGURES_MOST || times < 1 / FIGURES_MOST)
+        return;
+    note->ruled_g = comes_g->typical;
+    *comes_g = figures_g;
+    made->comes.grams = figures_g.typical;
+    liquid->grams = best.liquid_g;
+    liquid->line = best.line;
+}
+
 /* Nothing is promised: looked at as if equal weight came. */
 static void take_equal_weight(exchange *made) {
     double each_g = goes_g(made) / (made->also_comes.what ? 2 : 1);
@@ -350,6 +374,8 @@ swap_note answer_of(arena *a, const leaving *what, const decided *said) {
     else
         take_equal_weight(&made);
     liquid_change liquid = liquid_by(a, said->by, &made, what, promised);
+    if (promised)
+        take_figures(&note, what, &made, &comes_g, &liquid);
     set_amounts(&note, &made, comes_g, &liquid);
     set_foods(&note, what, &made);
     set_words(a, &note);

@@ -65,7 +65,7 @@ balance_comparison balance_compare(const recipe_facts *about, const swap_note *n
                                                       .also_to_g = also_g,
                                                       .liquid_line = SIZE_MAX},
                                          share);
-    if (note->to_g > 0)
+    if (note->to_g > 0 && note->ruled_g <= 0) /* else it is the best one */
         out.at[POINT_AS_RULED] = settled(
             &equal,
             (balance_at){

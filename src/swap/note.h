@@ -31,6 +31,7 @@ typedef struct {
     size_t liquid_line; /* the line it is added to or held back from; SIZE_MAX: water is added */
     const ingredient
         *liquid_apart;     /* a liquid that a bake names and the recipe has not; else null */
+    double ruled_g;        /* above 0: the amounts are the figures' own, not this one of the rule */
     bool past_rescue;      /* more liquid than the batch can take: no amount rescues it */
     bool heated;           /* it is baked: what happens in the bake counts */
     bool uptake_known;     /* false: a water uptake is missing, so no liquid is worked out */
@@ -47,6 +48,14 @@ typedef struct {
     swap_note *items;
     size_t count, capacity;
 } swap_notes;
+
+/* Where a reference rule gives a weight or a measure for many recipes at once, and in this one that
+ * is past rescue, the amounts that come closest by the figures (swap/balance_best.h) stand in, if
+ * they differ by more than FIGURES_DIFFER of it and are no less than half and no more than twice
+ * as much, which would be another recipe (estimates). The verdict stays the rule's; what somebody
+ * baked or says stays as it is. */
+#define FIGURES_DIFFER 0.1
+#define FIGURES_MOST   2.0
 
 /* Answers replacing line `from` (an index with a known ingredient and a weight) by `to`. Always
  * an answer: VERDICT_UNTRIED when nothing decides. */

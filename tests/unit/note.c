@@ -1,5 +1,6 @@
 #include "unit/support/cmocka_rows.h"
 
+#include "swap/balance_points.h"
 #include "swap/note.h"
 #include "unit/support/build_swaps.h"
 
@@ -30,10 +31,12 @@ static swap_note whey_for_pea(larder *l, const recipe *r) {
 static void a_note_holds_the_rules_word_and_amounts(void **state) {
     (void)state;
     larder *l = larder_new();
-    whey_rule(l, VERDICT_ADJUST)->ratio = 0.9;
+    swap_rule *rule = whey_rule(l, VERDICT_ADJUST);
+    rule->ratio = 0.9;
+    rule->by = SAID_BY_OWN_RULE;
     swap_note note = whey_for_pea(l, larder_recipe(l, "muffin", muffins, 5));
     assert_int_equal(note.says, VERDICT_ADJUST);
-    assert_int_equal(note.by.by, SAID_BY_REFERENCE);
+    assert_int_equal(note.by.by, SAID_BY_OWN_RULE);
     expect_near("both lines of pea", note.from_g, 90, 1e-9);
     expect_near("nine tenths", note.to_g, 81, 1e-9);
     assert_true(note.second_line == SIZE_MAX && note.second_from_g == 0);
@@ -162,12 +165,50 @@ static void of_two_the_one_that_goes_whole_takes_its_allergens(void **state) {
     larder_free(l);
 }
 
+/* 90 g of pea for whey is more than the batter bears: of a rule for many recipes the figures'
+ * amounts are taken, of this kitchen's own rule its own. */
+static void figures_stand_in_for_a_general_rule_past_rescue(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        authority by;
+        double ratio;
+        bool stands_in;
+    } rows[] = {
+        {"a reference rule", SAID_BY_REFERENCE, 0.9, true},
+        {"her own rule", SAID_BY_OWN_RULE, 0.9, false},
+        {"what is near already", SAID_BY_REFERENCE, 0.47, false},
+        {"more than twice as much", SAID_BY_REFERENCE, 2, false},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        larder *l = larder_new();
+        swap_rule *rule = whey_rule(l, VERDICT_ADJUST);
+        rule->ratio = rows[i].ratio;
+        rule->by = rows[i].by;
+        recipe *of = larder_recipe(l, "muffin", muffins, 5);
+        swap_note note = whey_for_pea(l, of);
+        recipe_facts about = larder_facts(l, of);
+        balance_comparison compared = balance_compare(&about, &note);
+        expect_bool(rows[i].name, note.ruled_g > 0, rows[i].stands_in);
+        expect_near(rows[i].name, rows[i].stands_in ? note.ruled_g : note.to_g, 90 * rows[i].ratio,
+                    1e-9);
+        if (rows[i].stands_in) {
+            const balance_at *best = &compared.at[POINT_BEST];
+            expect_near(rows[i].name, note.to_g, best->to_g.typical, 1e-6);
+            expect_near(rows[i].name, note.liquid_change_g, best->liquid_g.typical, 1e-6);
+            assert_true(note.past_rescue && note.says == VERDICT_ADJUST);
+        }
+        larder_free(l);
+    }
+}
+
 /* 20 g of the flour is on top: only the other 100 g change the dough's water. */
 static void of_an_ingredient_in_both_only_the_mixed_part_moves_liquid(void **state) {
     (void)state;
     larder *l = larder_new();
     larder_rule(l, "coconut", by_kind(l, FAMILY_FLOUR, "oat"), by_kind(l, FAMILY_FLOUR, "coconut"),
-                VERDICT_ADJUST);
+                VERDICT_ADJUST)
+        ->by = SAID_BY_OWN_RULE;
     const portion_of lines[] = {
         {"oat flour", 100}, {"egg", 100}, {"water", 150}, {"oat flour", 20}};
     recipe *plain = larder_recipe(l, "muffin", lines, 3),
@@ -502,6 +543,7 @@ int main(void) {
         cmocka_unit_test(liquid_is_kept_where_the_rule_says_so),
         cmocka_unit_test(without_a_promise_the_weight_is_equal),
         cmocka_unit_test(past_rescue_is_said_of_a_swap_to_avoid_too),
+        cmocka_unit_test(figures_stand_in_for_a_general_rule_past_rescue),
         cmocka_unit_test(nothing_is_held_back_from_what_stands_on_top),
         cmocka_unit_test(a_topping_is_not_thinned),
         cmocka_unit_test(of_two_the_one_that_goes_whole_takes_its_allergens),

@@ -78,6 +78,7 @@ static swap_rule *rule_for_all(larder *l, amount_rule amount, double ratio) {
     l->book.rules.count = 0;
     swap_rule *rule = larder_rule(l, "all", anything, anything, VERDICT_ADJUST);
     rule->amount = amount;
+    rule->by = SAID_BY_OWN_RULE; /* its own amounts, whatever the figures say */
     rule->ratio = ratio;
     return rule;
 }

@@ -5,6 +5,7 @@
 #include "read/conditions.h"
 #include "read/fields.h"
 #include "read/yaml_digest.h"
+#include "swap/also.h"
 
 static const char *const keys[] = {"rule",   "replace", "with",   "when",    "verdict", "amount",
                                    "liquid", "also",    "expect", "because", "basis"};
@@ -219,7 +220,8 @@ static bool read_rule(const rule_reader *by, const yaml_node *node, swap_rule *o
     if (when)
         (void)conditions_read(by, when, &out->when);
     read_answer_parts(node, "a rule", out, by->found);
-    (void)field_text(node, "also", &out->also, by->found);
+    if (field_text(node, "also", &out->also, by->found))
+        out->also_asks = also_asks_amounts(out->also);
     read_basis(by, node, out);
     return by->found->errors == before;
 }
@@ -292,7 +294,8 @@ static bool read_own(const rule_reader *by, const yaml_node *node, swap_rule *ou
     read_own_side(by, node, "with", &out->with);
     check_sides(by, node, out);
     read_answer_parts(node, "a swap", out, by->found);
-    (void)field_text(node, "note", &out->also, by->found);
+    if (field_text(node, "note", &out->also, by->found))
+        out->also_asks = also_asks_amounts(out->also);
     return by->found->errors == before;
 }
 

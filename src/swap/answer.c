@@ -289,6 +289,7 @@ static void set_words(arena *a, swap_note *note) {
         note->expect = rule->expect;
         note->because = rule->because;
         note->also = rule->also;
+        note->also_asks = rule->also_asks;
         note->basis = rule->basis;
     }
 }

@@ -42,6 +42,7 @@ typedef struct {
     diet_set diets_lost, diets_gained;
     evidence tried; /* bakes of recipes like this one; none for a combined swap */
     const char *expect, *because, *basis, *also; /* borrowed or in the arena; may be null */
+    bool also_asks; /* `also` asks for more or less of something, which no figure here counts */
 } swap_note;
 
 typedef struct {

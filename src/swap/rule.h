@@ -176,6 +176,7 @@ typedef struct {
     double most[2];   /* the same: share of each replaced ingredient that may go; 0: as usual */
     bool keep_liquid; /* false: rebalance */
     const char *also, *expect, *because; /* may be null */
+    bool also_asks;    /* `also` asks for more or less of something: swap/also.h */
     const char *basis; /* "common practice", "published: …", "trial", "from memory" */
 } swap_rule;
 

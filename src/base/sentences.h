@@ -151,10 +151,14 @@
     PLAIN(BY_FEEL, "by-feel", 2, "change range")                                                   \
     PLAIN(FROM_LESS_TO_MORE, "from-less-to-more", 2, "less more")                                  \
     PLAIN(BETWEEN, "between", 2, "amount range")                                                   \
+    PLAIN(FIGURES_CANT_TELL, "figures-cant-tell", 0, "")                                           \
+    PLAIN(BY_THE_FIGURES, "by-the-figures", 2, "amount ruled")                                     \
+    PLAIN(NOT_COUNTED, "not-counted", 0, "")                                                       \
     PLAIN(MACROS_CHANGE, "macros-change", 2, "protein energy")                                     \
     PLAIN(COST_CHANGE, "cost-change", 1, "cost")                                                   \
     PLAIN(PAST_USUAL, "past-usual", 0, "")                                                         \
     PLAIN(PAST_USUAL_BETTER, "past-usual-better", 1, "amounts")                                    \
+    PLAIN(RULED_TOO_MUCH, "ruled-too-much", 1, "ruled")                                            \
     PLAIN(TAKES_UP_TOO_MUCH, "takes-up-too-much", 0, "")                                           \
     PLAIN(LEAVES_TOO_MUCH_FREE, "leaves-too-much-free", 0, "")                                     \
     PLAIN(NOTES_TITLE, "notes-title", 1, "recipe")                                                 \

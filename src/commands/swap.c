@@ -71,6 +71,8 @@ static view *document_of(arena *a, const question *asked, const swap_note *note)
     view_put_text(a, put, "verdict", verdict_word(note->says));
     view_put_number(a, put, "from_g", note->from_g, 2);
     view_put_number(a, put, "to_g", note->to_g, 2);
+    if (note->ruled_g > 0)
+        view_put_number(a, put, "ruled_g", note->ruled_g, 2);
     bool measured =
         note->to_g > 0 && kitchen_measure_of(a, note->to, note->to_g, asked->words.cups, &by);
     view_put_text(a, put, "to_measure", measured ? by.text : NULL);
@@ -119,9 +121,12 @@ static void add_amounts(arena *a, text *t, const question *asked, const swap_not
         text_format(t, "  %s for %s\n", note_to_amounts(a, &asked->words, note),
                     note_from_amounts(a, &asked->words, note));
     else
-        text_format(t, "  %s for %s\n",
-                    say_weighed(a, note_saying(&asked->words), note->to, note->to_g),
-                    say_weighed(a, note_saying(&asked->words), from, note->from_g));
+        add_sentence(
+            t, note_whose_amount_text(
+                   a, asked->words.in, note,
+                   arena_format(a, "%s for %s",
+                                say_weighed(a, note_saying(&asked->words), note->to, note->to_g),
+                                say_weighed(a, note_saying(&asked->words), from, note->from_g))));
 }
 
 static void add_verdict(arena *a, text *t, const question *asked, const swap_note *note) {
@@ -164,6 +169,7 @@ static void add_note(arena *a, text *t, const question *asked, const swap_note *
     add_sentence(t, untried_text(a, asked, note));
     add_sentence(t, note_past_rescue_text(a, &asked->words, note));
     add_sentence(t, note->also);
+    add_sentence(t, note_uncounted_text(asked->words.in, note));
     add_sentence(t, note->expect);
     add_sentence(t, note->because);
     add_sentence(t, note_cost_text(a, &asked->words, note));

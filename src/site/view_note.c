@@ -70,6 +70,9 @@ static const ingredient *liquid_ingredient(const note_words *by, const swap_note
     return pantry_find_folded(by->book->shelf, span_of("water"));
 }
 
+/* A range this many times wider than the amount says less than the amount does. */
+#define TELLS_NOTHING 2
+
 /* What the uncertainty of uptakes leaves open: "15\u201335 g", or both ways where the range crosses
  * nothing. Null when it is narrower than a kitchen would mind. */
 static const char *liquid_range_text(arena *a, const language *in, const swap_note *note) {
@@ -79,6 +82,8 @@ static const char *liquid_range_text(arena *a, const language *in, const swap_no
     double less = number_round(-low_g, step), more = number_round(high_g, step);
     if (high_g - low_g < WORTH_SAYING_G)
         return NULL;
+    if (high_g - low_g > TELLS_NOTHING * fabs(note->liquid_change_g))
+        return SAID(in, FIGURES_CANT_TELL);
     if (less > 0 && more > 0)
         return SAY(a, in, FROM_LESS_TO_MORE, say_figure(a, in, less, 0),
                    say_figure(a, in, more, 0));
@@ -121,10 +126,21 @@ void view_put_note_liquid(arena *a, view *to, const note_words *by, const swap_n
     view_put_some(a, to, "liquid_range_text", liquid_range_text(a, by->in, note));
 }
 
-/* The ends of an amount that is known but roughly; else null. */
+const char *note_whose_amount_text(arena *a, const language *in, const swap_note *note,
+                                   const char *amount) {
+    return note->ruled_g > 0 ? SAY(a, in, BY_THE_FIGURES, amount, say_weight(a, in, note->ruled_g))
+                             : amount;
+}
+
+/* The ends of an amount that is known but roughly, and whose it is where that is not the rule's;
+ * else null. */
 static const char *amount_range_text(arena *a, const language *in, const swap_note *note) {
     bool wide = note->to_high_g - note->to_low_g > 0.15 * note->to_g && note->to_low_g > 0;
-    return wide ? say_wide_range(a, in, note->to_low_g, note->to_high_g) : NULL;
+    if (!wide && note->ruled_g <= 0)
+        return NULL;
+    return note_whose_amount_text(a, in, note,
+                                  wide ? say_wide_range(a, in, note->to_low_g, note->to_high_g)
+                                       : say_weight(a, in, note->to_g));
 }
 
 static range amount_of(const swap_note *note) {
@@ -233,6 +249,8 @@ static void put_changes(arena *a, view *to, const note_words *by, const swap_not
 const char *note_past_rescue_text(arena *a, const note_words *by, const swap_note *note) {
     if (!note->past_rescue)
         return NULL;
+    if (note->ruled_g > 0)
+        return SAY(a, by->in, RULED_TOO_MUCH, say_weight(a, by->in, note->ruled_g));
     if (note->says != VERDICT_AVOID) { /* somebody says that it goes: then the model only warns */
         const char *better = balance_best_text(a, by, note);
         return better ? SAY(a, by->in, PAST_USUAL_BETTER, better) : SAID(by->in, PAST_USUAL);
@@ -260,8 +278,13 @@ static const char *basis_text(arena *a, const language *in, const char *basis) {
     return basis;
 }
 
+const char *note_uncounted_text(const language *in, const swap_note *note) {
+    return note->also && note->also_asks ? SAID(in, NOT_COUNTED) : NULL;
+}
+
 void view_put_note_reasons(arena *a, const language *in, view *to, const swap_note *note) {
     view_put_text(a, to, "also", note->also);
+    view_put_some(a, to, "uncounted_text", note_uncounted_text(in, note));
     view_put_text(a, to, "expect", note_expected(a, in, note));
     view_put_text(a, to, "because", note->because);
     view_put_text(a, to, "said_by", note_said_by(a, in, note));

@@ -87,6 +87,13 @@ void view_put_claim_names(arena *a, view *to, const char *key, const note_words 
  * when nothing changes. */
 const char *note_liquid_text(arena *a, const note_words *by, const swap_note *note);
 
+/* `amount`, and where it is by the figures (swap_note.ruled_g), that and what the rule says. */
+const char *note_whose_amount_text(arena *a, const language *in, const swap_note *note,
+                                   const char *amount);
+
+/* That no figure counts what `also` asks for; null where it asks for no amounts. */
+const char *note_uncounted_text(const language *in, const swap_note *note);
+
 /* Why more liquid, or less, does not rescue a swap that asks for too much of it; null when it is
  * not so. Of a swap that somebody says goes, with what amounts it would come closest. */
 const char *note_past_rescue_text(arena *a, const note_words *by, const swap_note *note);

@@ -25,7 +25,7 @@ static kitchen *opened(void) {
     k->folder.settings.in = l->in;
     k->folder.settings.title = "Galley";
     k->folder.settings.address = "https://galley.example/";
-    larder_rule(l, "all", (selector){0}, (selector){0}, VERDICT_ADJUST);
+    larder_rule(l, "all", (selector){0}, (selector){0}, VERDICT_ADJUST)->by = SAID_BY_OWN_RULE;
     rule_book_index(l->a, &l->book);
     k->folder.shelf = l->shelf;
     k->folder.book = l->book;

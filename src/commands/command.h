@@ -64,8 +64,8 @@ void command_complain(const char *format, ...) __attribute__((format(printf, 1, 
 /* Says what is wrong with the call on standard error; always EXIT_USAGE. */
 exit_code command_misused(const char *format, ...) __attribute__((format(printf, 1, 2)));
 
-/* Says on standard error what is wrong with what was asked, and `hint` (null: none) on how to go on;
- * always EXIT_USAGE. */
+/* Says on standard error what is wrong with what was asked, and `hint` (null: none) on how to go
+ * on; always EXIT_USAGE. */
 exit_code command_refuse(const char *hint, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 

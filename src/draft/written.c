@@ -6,8 +6,8 @@
 #include "draft/stated_line.h"
 #include "draft/stated_oven.h"
 #include "draft/stated_yield.h"
+#include "read/kinds.h"
 #include "read/recipe_lines.h"
-#include "swap/kinds.h"
 
 /* A recipe file being written. */
 typedef struct {

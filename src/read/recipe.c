@@ -4,11 +4,11 @@
 #include "read/baking.h"
 #include "read/fields.h"
 #include "read/frontmatter.h"
+#include "read/kinds.h"
 #include "read/page.h"
 #include "read/recipe_lines.h"
 #include "read/rules.h"
 #include "read/yield.h"
-#include "swap/kinds.h"
 
 static const char *const keys[] = {"title",   "summary",      "makes",  "portion",   "kind",
                                    "minutes", "oven",         "pan",    "bake-loss", "ingredients",

@@ -11,7 +11,7 @@
 
 typedef struct {
     template_set *templates;
-    view *words; /* the theme's words: an object of texts */
+    view *words;                  /* the theme's words: an object of texts */
     const reference_file *assets; /* name and bytes */
     size_t asset_count;
     digest content; /* of a site's own theme: names and bytes of its files; 0 if compiled in */

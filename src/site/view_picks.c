@@ -1,8 +1,8 @@
 #include "site/view_picks.h"
 
 #include "measure/kitchen.h"
-#include "site/view_combined.h"
 #include "site/say.h"
+#include "site/view_combined.h"
 #include "site/view_verdict.h"
 
 #include <math.h>

@@ -1,4 +1,4 @@
-#include "swap/kinds.h"
+#include "read/kinds.h"
 
 #include "base/words.h"
 #include "pantry/pantry.h"

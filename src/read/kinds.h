@@ -1,7 +1,7 @@
 /* The kinds of recipe that the reference rules and the reference amounts of labels know. A site may
  * have others; but "bars" for "bar" would be one that no rule speaks of. */
-#ifndef SWAP_KINDS_H
-#define SWAP_KINDS_H
+#ifndef READ_KINDS_H
+#define READ_KINDS_H
 
 #include "measure/recipe.h"
 

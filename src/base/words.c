@@ -128,10 +128,30 @@ span words_fold(arena *a, span words) {
     return (span){f.bytes, f.length};
 }
 
+/* Where a letter without its marks is the same letter: Latin, Greek, Cyrillic and signs. Elsewhere
+ * marks are letters (kana, Devanagari) or a letter is made of several (Hangul). */
+static bool loses_marks(utf8proc_int32_t point) {
+    return point < 0x530 || (point >= 0x1e00 && point < 0x2c00) || point >= 0xfb00;
+}
+
+/* Points of Hebrew and Arabic, which most leave out. */
+static bool is_point(utf8proc_int32_t point) {
+    return point >= 0x591 && point <= 0x670 && utf8proc_category(point) == UTF8PROC_CATEGORY_MN;
+}
+
 char *words_slug(arena *a, span words) {
     char room[SLUG_BYTES + 1];
     folded f = {.bytes = room, .most = SLUG_BYTES, .slug = true};
-    each_folded_point(words, fold_point, &f);
+    for (size_t i = 0, took; i < words.length; i += took) {
+        utf8proc_int32_t point;
+        utf8proc_ssize_t bytes = utf8proc_iterate((const utf8proc_uint8_t *)words.at + i,
+                                                  (utf8proc_ssize_t)(words.length - i), &point);
+        took = bytes > 0 ? (size_t)bytes : 1;
+        if (bytes <= 0 || loses_marks(point))
+            each_folded_point(span_first(span_from(words, i), took), fold_point, &f);
+        else if (!is_point(point))
+            fold_point(utf8proc_tolower(point), &f);
+    }
     if (f.length == 0)
         f.bytes[f.length++] = 'x';
     return arena_copy(a, (span){f.bytes, f.length});

@@ -15,7 +15,8 @@ bool words_are_utf8(span bytes, size_t *bad);
 span words_fold(arena *a, span words);
 
 /* A slug for a file or folder: words_fold with everything but letters and digits turned into
- * single hyphens. Letters of other scripts stay. Never empty ("x" when nothing is left), never
+ * single hyphens. Letters of other scripts stay as they are, with marks that are part of them;
+ * points of Hebrew and Arabic are dropped. Never empty ("x" when nothing is left), never
  * "." or "..", no slash. At most 80 bytes, cut at a character. */
 char *words_slug(arena *a, span words);
 

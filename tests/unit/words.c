@@ -83,6 +83,13 @@ static void makes_slugs(void **state) {
         {"", "x"},
         {"--a--b--", "a-b"},
         {"\u041c\u0443\u043a\u0430 2", "\u043c\u0443\u043a\u0430-2"},
+        {"Größe \u00bd", "grosse-1-2"},
+        {"\u62b9\u8336\u3069\u3089\u713c\u304d", "\u62b9\u8336\u3069\u3089\u713c\u304d"},
+        {"\u0915\u093f\u0924\u093e\u092c", "\u0915\u093f\u0924\u093e\u092c"},
+        {"\ubc14\uac8c\ud2b8", "\ubc14\uac8c\ud2b8"},
+        {"\u05de\u05b7\u05e6\u05bc\u05b8\u05d4", "\u05de\u05e6\u05d4"},
+        {"\u10ee\u10d0\u10ed\u10d0\u10de\u10e3\u10e0\u10d8",
+         "\u10ee\u10d0\u10ed\u10d0\u10de\u10e3\u10e0\u10d8"},
         {"50 % oats", "50-oats"}};
     arena *a = arena_new();
     for (size_t i = 0; i < COUNT(rows); i++)

@@ -2,12 +2,13 @@
  * to add several up. Figures are those of the label, not rounded, in the order of
  * `picking.figures`.
  *
- *     swaps[].lines                        the lines that go, counted over all groups from 0
- *     swaps[].asked                        one of those that readers ask for: may be picked
- *     swaps[].answers[].to[]  changes      weight of a portion in g, then each figure; null: not
- * known liquid_line  where liquid is added or held back; none: water is added id, measure  of one
- * that may be picked: its place on the page; its amount in kitchen measures picking  {figures,
- * portion, portion_g, lines, water, foods, contains, diets} */
+ * swaps[]:                lines, those that go, counted over all groups from 0; asked, one of those
+ *                         that readers ask for: may be picked
+ * swaps[].answers[].to[]: changes, the weight of a portion in g, then each figure, null: not known;
+ *                         liquid_line, where liquid is added or held back, none: water is added;
+ *                         of one that may be picked id, its place on the page of notes, and
+ *                         measure, its amount in kitchen measures
+ * picking:                figures, portion, portion_g, lines, water, foods, contains, diets */
 #ifndef SITE_VIEW_PICKS_H
 #define SITE_VIEW_PICKS_H
 

@@ -3,6 +3,8 @@
 
 #include "base/number.h"
 #include "commands/setting.h"
+#include "nutrition/cautions.h"
+#include "nutrition/remarks.h"
 #include "site/phrase.h"
 #include "site/say.h"
 #include "site/view_figures.h"
@@ -11,8 +13,13 @@ static void add_row(text *t, const char *name, const char *portion, const char *
     text_format(t, "  %-28s %14s %14s\n", name, portion, hundred);
 }
 
-static void add_panel(text *t, const nutrition_label *of) {
-    add_row(t, "", "a portion", "100 g baked");
+/* Baked, and how much it loses is not said: then nothing is known "as baked". */
+static bool is_loss_unknown(const recipe *of) {
+    return !of->bake_loss_stated && recipe_is_cooked(of);
+}
+
+static void add_panel(text *t, const recipe *from, const nutrition_label *of) {
+    add_row(t, "", "a portion", is_loss_unknown(from) ? "100 g as mixed" : "100 g baked");
     for (size_t i = 0; i < of->count; i++) {
         const label_line *line = &of->lines[i];
         if (!line->known)
@@ -52,14 +59,23 @@ static void add_lacking(arena *a, text *t, const recipe_figures *of) {
     }
 }
 
+/* What the figures leave open, as the page says it. */
+static void add_remarks(arena *a, text *t, const recipe_figures *of) {
+    messages all = remarks_of(a, of->of, &of->macros, of->by->law);
+    for (size_t i = 0; i < all.count; i++)
+        text_format(t, "  %s\n", say_message(a, of->by->in, all.items[i]));
+}
+
 static exit_code tell(arena *a, const recipe_figures *of) {
     text t = TEXT_EMPTY;
     const recipe *from = of->of;
-    text_format(&t, "%s: %s %s, %s portions, %s as mixed, %s as baked\n\n", from->title,
+    text_format(&t, "%s: %s %s, %s portions, %s as mixed", from->title,
                 number_copy(a, from->makes.count, 2), from->makes.noun,
-                number_copy(a, from->portions, 2), kitchen_weight(a, from->batch_g),
-                kitchen_weight(a, from->baked_g));
-    add_panel(&t, &of->label);
+                number_copy(a, from->portions, 2), kitchen_weight(a, from->batch_g));
+    if (!is_loss_unknown(from))
+        text_format(&t, ", %s as baked", kitchen_weight(a, from->baked_g));
+    text_add(&t, "\n\n");
+    add_panel(&t, from, &of->label);
     add_lacking(a, &t, of);
     add_lines(a, &t, from);
     const char *contains = allergen_statement(a, of->allergens, of->by->law);
@@ -71,6 +87,7 @@ static exit_code tell(arena *a, const recipe_figures *of) {
         if (of->claims.items[i].holds)
             text_format(&t, "  Claim that holds: %s (%s)\n", of->claims.items[i].claim,
                         say_message(a, of->by->in, of->claims.items[i].because));
+    add_remarks(a, &t, of);
     text_add(&t, "  Estimates from tables; the labels of your packs come first.\n");
     exit_code code = command_say(t.bytes, EXIT_FINE);
     text_free(&t);

@@ -37,9 +37,8 @@ const ingredient *setting_ingredient(arena *a, const pantry *shelf, const char *
     if (what)
         return what;
     const char *nearest = pantry_nearest(shelf, span_of(name), a);
-    if (nearest)
-        command_misused("the pantry has no \"%s\"; did you mean \"%s\"?", name, nearest);
-    else
-        command_misused("the pantry has no \"%s\"", name);
+    command_refuse(nearest ? arena_format(a, "did you mean \"%s\"?", nearest)
+                           : "add it to a file in pantry/, or write a name the pantry has",
+                   "the pantry has no \"%s\"", name);
     return NULL;
 }

@@ -235,19 +235,28 @@ static const char *next_part(arena *a, span *rest) {
     return one;
 }
 
+/* "pea" in the place of a protein powder is pea protein powder; null, said, where it is nothing. */
+static const ingredient *replacement(arena *a, const question *asked, const char *name) {
+    const pantry *shelf = &asked->at.site.shelf;
+    const char *whole = arena_format(a, "%s %s", name, family_word(asked->from.what[0]->in));
+    const ingredient *what = pantry_find(shelf, span_of(name), a);
+    what = what ? what : pantry_find(shelf, span_of(whole), a);
+    return what ? what : setting_ingredient(a, shelf, name);
+}
+
 /* Reads what the reader has instead; false after saying what is wrong. */
-static bool read_side(arena *a, const pantry *shelf, const char *words, side *out) {
+static bool read_side(arena *a, const question *asked, const char *words, side *out) {
     span rest = span_of(words);
     for (out->count = 0; rest.length; out->count++) {
         if (out->count == COUNT(out->what)) {
             command_misused("\"%s\": two ingredients at the most", words);
             return false;
         }
-        out->what[out->count] = setting_ingredient(a, shelf, next_part(a, &rest));
+        out->what[out->count] = replacement(a, asked, next_part(a, &rest));
         if (!out->what[out->count])
             return false;
     }
-    return out->count > 0 || setting_ingredient(a, shelf, words);
+    return out->count > 0 || setting_ingredient(a, &asked->at.site.shelf, words);
 }
 
 /* "oat flour, egg and butter": those of `lines`. */
@@ -339,7 +348,7 @@ static exit_code run(arena *a, const arguments *given) {
     const pantry *shelf = &asked.at.site.shelf;
     const site_settings *settings = &asked.at.site.settings;
     if (!find_lines(a, &asked, given->words[1]) ||
-        (given->count > 2 && !read_side(a, shelf, given->words[2], &asked.to)) ||
+        (given->count > 2 && !read_side(a, &asked, given->words[2], &asked.to)) ||
         !is_sensible(&asked))
         return EXIT_USAGE;
     problems unread = problems_in(a);

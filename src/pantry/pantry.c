@@ -241,10 +241,12 @@ static const char *begun_by(const name_list *all, span folded, arena *scratch) {
 }
 
 const char *pantry_nearest(const pantry *shelf, span name, arena *scratch) {
-    enum { WORDS_TRIED = 6 };
+    enum { WORDS_TRIED = 6, SHORT_WORD = 4 };
     name_list all = all_names(shelf, scratch);
     span rest = words_fold(scratch, name);
     const char *begun = rest.length ? begun_by(&all, rest, scratch) : NULL;
+    if (begun && rest.length <= SHORT_WORD) /* "pea" is no pear, but the half of a name */
+        return begun;
     for (size_t tried = 0; rest.length && tried < WORDS_TRIED; tried++) {
         const char *near = words_nearest(rest, all.items, all.count);
         if (near)

@@ -198,6 +198,7 @@ static void the_nearest_name_is_a_hint(void **state) {
                                           {"very fine oat fluor", "oat flour"},
                                           {"banna", "banana"},
                                           {"whey", "whey protein isolate"},
+                                          {"oat", "oat flour"}, /* and not "egg" or the like */
                                           {"dragon scale", NULL},
                                           {"", NULL}};
     arena *a = arena_new();

@@ -168,11 +168,11 @@ if (recipe) {
 
   function setUpCopy(button) {
     const text = () => lines.map((line) => line.innerText.replace(/\s+/g, " ").trim()).join("\n");
-    const words = button.textContent;
+    const said = button.nextElementSibling;
     button.addEventListener("click", async () => {
       await navigator.clipboard.writeText(text());
-      button.textContent = button.dataset.done;
-      setTimeout(() => { button.textContent = words; }, 2000);
+      said.textContent = button.dataset.done;
+      setTimeout(() => { said.textContent = ""; }, 4000);
     });
     button.hidden = !navigator.clipboard;
   }

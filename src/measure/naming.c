@@ -151,10 +151,27 @@ static naming unknown(arena *a, const tokens *all, span turns) {
                     .turns = copied(a, turns)};
 }
 
+/* "vanilla whey": what is found first is the flavour of the powder behind it. */
+static const ingredient *flavoured(const pantry *shelf, const tokens *all, span *before,
+                                   span *after) {
+    span rest = all->folded, flavour = span_next_word(&rest);
+    rest = span_trim(rest);
+    if (!rest.length || !is_among(flavour, flavours, COUNT(flavours)) ||
+        pantry_find_folded(shelf, all->folded))
+        return NULL;
+    const ingredient *what = pantry_find_longest(shelf, rest, before, after);
+    if (!what || what->in != FAMILY_PROTEIN_POWDER || before->length)
+        return NULL;
+    *before = flavour;
+    return what;
+}
+
 naming naming_read(arena *a, span words, const pantry *shelf) {
     tokens all = tokens_of(a, words);
     span before, after;
-    const ingredient *what = pantry_find_longest(shelf, all.folded, &before, &after);
+    const ingredient *what = flavoured(shelf, &all, &before, &after);
+    if (!what)
+        what = pantry_find_longest(shelf, all.folded, &before, &after);
     size_t measure = 0;
     if (what)
         (void)naming_measure(what, after, &measure); /* "garlic cloves" are no spice */

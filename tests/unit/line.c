@@ -81,6 +81,8 @@ static void reads_lines(void **state) {
         {"1 cup 2% milk", 1, 1, "cup", "milk", "milk", "2%"},
         {"2 scoops vanilla whey protein isolate", 2, 2, "scoop", "whey protein isolate",
          "whey protein isolate", "vanilla"},
+        {"1 scoop vanilla pea protein", 1, 1, "scoop", "pea protein", "pea protein powder",
+         "vanilla"},
         {"60 g butter \u2013 cold", 60, 60, "g", "butter", "butter", "cold"},
         {"1 lemon, zest only", 1, 1, "", "lemon", "lemon", "zest only"},
         {"60 g butter for the tin", 60, 60, "g", "butter", "butter", "for the tin"},

@@ -171,6 +171,8 @@ static const char *kind_asked(recipe_writer *w) {
     stated_yield said = yield_stated(w->home, &w->from->yields);
     const char *noun = strchr(said.makes, ' ');
     const char *near = noun ? recipe_kind_of(w->home, noun + 1) : NULL;
+    if (!near && w->from->title)
+        near = recipe_kind_in(w->home, w->from->title);
     return arena_format(w->home, "kind: %s%s%s%s%s%s", near ? near : "",
                         near ? "? Or one of: " : "which of ", joined(w->home, &all, ", "),
                         category ? "? Stated is \"" : "?", category ? category : "",

@@ -21,6 +21,30 @@ const char *recipe_kind_of(arena *a, const char *words) {
     return NULL;
 }
 
+/* Common practice, no source. */
+static const struct {
+    const char *called, *kind;
+} callings[] = {{"pancake", "griddle cake"}, {"crepe", "griddle cake"}, {"flapjack", "bar"},
+                {"blondie", "brownie"},      {"biscuit", "cookie"},     {"crispbread", "cracker"}};
+
+static const char *called(arena *a, span word) {
+    for (size_t i = 0; i < COUNT(callings); i++)
+        if (span_is(word, callings[i].called) ||
+            span_is(word, pantry_plural(a, callings[i].called)))
+            return callings[i].kind;
+    return recipe_kind_of(a, arena_copy(a, word));
+}
+
+const char *recipe_kind_in(arena *a, const char *title) {
+    const char *kind = NULL;
+    span rest = words_fold(a, span_of(title));
+    for (span word = span_next_word(&rest); word.length; word = span_next_word(&rest)) {
+        const char *one = called(a, word);
+        kind = one ? one : kind;
+    }
+    return kind;
+}
+
 const char *recipe_kind_meant(arena *a, const char *words) {
     span folded = words_fold(a, span_of(words));
     for (size_t i = 0; i < COUNT(kinds); i++)

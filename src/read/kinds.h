@@ -12,6 +12,10 @@ word_list recipe_kinds(void);
  * none. `a` is for scratch. */
 const char *recipe_kind_of(arena *a, const char *words);
 
+/* The kind that a word of `title` is, the last such; or what people call it: "pancakes" are griddle
+ * cakes. Null: none. `a` is for scratch. */
+const char *recipe_kind_in(arena *a, const char *title);
+
 /* The kind that `words`, which are none, are a slip or the plural of; null: none. */
 const char *recipe_kind_meant(arena *a, const char *words);
 

@@ -28,10 +28,13 @@ static bool has_one_amount(reading *r, span name) {
         stray = span_trim(counted_too(name));
     if (stray.length == 0)
         return true;
-    problem_add(r->found, reading_place(r, stray),
-                r->line.has_amount ? "join two measures with +, or give each a line of its own"
-                                   : "write the amount first: 60 g oat flour",
-                "can't tell what \"%.*s\" is of", SPAN(stray));
+    const char *hint = "write the amount first: 60 g oat flour";
+    if (r->line.has_amount && !r->line.in && stray.at == name.at)
+        hint = arena_format(r->a, "is it 2 x %.*s? Write the x too", SPAN(stray));
+    else if (r->line.has_amount)
+        hint = "join two measures with +, or give each a line of its own";
+    problem_add(r->found, reading_place(r, stray), hint, "can't tell what \"%.*s\" is of",
+                SPAN(stray));
     return false;
 }
 

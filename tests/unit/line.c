@@ -255,7 +255,7 @@ static void says_what_is_wrong_and_where(void **state) {
         {"1 cup (\u00bd\u00bd g) milk", false, 11,
          "can't read the weight in brackets \"(\u00bd\u00bd g)\"", "write"},
         {"1 cup 2 tbsp milk", false, 11, "can't tell what \"2 tbsp\" is of", "join two measures"},
-        {"1 12-oz can chickpeas", false, 7, "can't tell what \"12-oz\" is of", "join"},
+        {"1 12-oz can chickpeas", false, 7, "can't tell what \"12-oz\" is of", "is it 2 x 12-oz?"},
         {"2 eggs + 1 white", false, 14, "can't tell what \"1 white\" is of", "join"},
         {"2 eggs and 1 egg white", false, 16, "can't tell what \"1 egg white\" is of", "join"},
         {"2 eggs + 1 tbsp milk", false, 14, "can't tell what \"1 tbsp\" is of", "join"},

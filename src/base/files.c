@@ -295,11 +295,14 @@ static bool link_stays_inside(const char *folder, const char *path, struct stat 
     return path_leads_inside(folder, path) && stat(path, about) == 0 && S_ISREG(about->st_mode);
 }
 
-/* A regular file, or a link whose target stays inside `folder`. */
-static bool is_inside(DIR *listed, const char *folder, const char *name, file_stamp *stamp) {
+/* A regular file, or a link whose target stays inside `folder`. `*why`: the machine can't tell. */
+static bool is_inside(DIR *listed, const char *folder, const char *name, file_stamp *stamp,
+                      int *why) {
     struct stat about;
-    if (fstatat(dirfd(listed), name, &about, AT_SYMLINK_NOFOLLOW) != 0)
+    if (fstatat(dirfd(listed), name, &about, AT_SYMLINK_NOFOLLOW) != 0) {
+        *why = errno == ENOENT ? 0 : errno;
         return false;
+    }
     bool inside = S_ISREG(about.st_mode);
     if (S_ISLNK(about.st_mode)) {
         arena *a = arena_new();
@@ -316,15 +319,16 @@ bool file_list_folder(arena *a, const char *path, const char *suffix, file_list 
     if (!folder)
         return errno == ENOENT ? true : failed(why);
     struct dirent *entry;
-    while (errno = 0, (entry = readdir(folder)) != NULL) {
+    int unknown = 0;
+    while (errno = 0, !unknown && (entry = readdir(folder)) != NULL) {
         span name = span_of(entry->d_name);
         file_stamp stamp;
         if (name.at[0] == '.' || (suffix && !span_ends(name, suffix)))
             continue;
-        if (is_inside(folder, path, entry->d_name, &stamp))
+        if (is_inside(folder, path, entry->d_name, &stamp, &unknown))
             LIST_ADD(a, out, (file_entry){arena_copy(a, name), stamp});
     }
-    int reason = errno;
+    int reason = unknown ? unknown : errno;
     closedir(folder);
     if (out->count > 1)
         qsort(out->items, out->count, sizeof out->items[0], compare_entries);

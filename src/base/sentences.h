@@ -258,7 +258,7 @@ typedef enum {
 
 /* How many places each has, for the compiler to check against what it is filled with. */
 enum {
-#define ENUMERATED(constant, name, count, places) SENTENCE_PLACES_##constant = count,
+#define ENUMERATED(constant, name, count, places) SENTENCE_PLACES_##constant = (count),
     SENTENCES(ENUMERATED, ENUMERATED)
 #undef ENUMERATED
 };

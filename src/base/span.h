@@ -15,6 +15,13 @@ typedef struct {
     size_t length;
 } span;
 
+/* What a span with a length is: what looks for faults without running does not know it. */
+#ifdef __clang_analyzer__
+#define SPAN_HOLDS(s) ((s).length && !(s).at ? __builtin_unreachable() : (void)0)
+#else
+#define SPAN_HOLDS(s) ((void)0)
+#endif
+
 /* For printf: printf("%.*s", SPAN(word)). */
 #define SPAN(s) (int)(s).length, (s).at
 
@@ -25,6 +32,8 @@ static inline span span_of(const char *bytes) {
 
 /* Byte for byte equality. */
 static inline bool span_equal(span a, span b) {
+    SPAN_HOLDS(a);
+    SPAN_HOLDS(b);
     return a.length == b.length && (a.length == 0 || memcmp(a.at, b.at, a.length) == 0);
 }
 
@@ -41,6 +50,7 @@ span span_trim(span s);
 
 /* The part of `s` from byte `from` on; empty when `from` is past the end. */
 static inline span span_from(span s, size_t from) {
+    SPAN_HOLDS(s);
     if (from >= s.length)
         return (span){s.at ? s.at + s.length : NULL, 0};
     return (span){s.at + from, s.length - from};
@@ -48,12 +58,14 @@ static inline span span_from(span s, size_t from) {
 
 /* The first `length` bytes of `s`, or all of it when it is shorter. */
 static inline span span_first(span s, size_t length) {
+    SPAN_HOLDS(s);
     return (span){s.at, length < s.length ? length : s.length};
 }
 
 /* True when `s` begins with `start`. */
 static inline bool span_begins(span s, const char *start) {
     size_t length = strlen(start);
+    SPAN_HOLDS(s);
     return s.length >= length && memcmp(s.at, start, length) == 0;
 }
 

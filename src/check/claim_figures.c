@@ -4,6 +4,8 @@
 #include "check/checks.h"
 #include "check/wording.h"
 
+#include <assert.h>
+
 /* All figures are estimates, and words are rounded: a tenth either way is let stand, and a unit or
  * two of the small ones (common practice, no source). */
 static const double slack_share = 0.10, slack_g = 1.5, slack_kcal = 15;
@@ -118,6 +120,7 @@ static bool claim_at(const check_case *with, const prose *all, size_t i, const p
     static const char *const grams[] = {"g", "gram", "grams"};
     static const char *const energies[] = {"kcal", "calories", "calorie", "kilocalories"};
     span from = span_from(all->text, all->items[i].at);
+    assert(from.length);                                                 /* a word begins there */
     bool letter = from.at[0] >= 'A' && (unsigned char)from.at[0] < 0x80; /* no figure, in short */
     size_t took = !letter && amount_is_meant(from) ? amount_read(from, &out->value) : 0;
     span in_unit = unit_behind(span_from(from, took));

@@ -54,7 +54,7 @@ static span without_doubles(arena *a, span s) {
 
 /* "0.333333 cup": a third that a program divided. */
 static span with_fraction(arena *a, span s) {
-    double value;
+    double value = 0;
     size_t used = s.length && s.at[0] != '-' && s.at[0] != '+' ? number_read(s, &value) : 0;
     size_t mark = span_find(span_first(s, used), ".");
     if (used < mark + 4) /* three decimals and more */

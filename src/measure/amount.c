@@ -62,6 +62,7 @@ static size_t digits_read(span s, double *out) {
     size_t i = 0;
     double value = 0;
     for (; is_digit_at(s, i); i++)
+        /* There is a digit. NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
         value = value * 10 + (s.at[i] - '0');
     if (i == 0 || i > MOST_DIGITS)
         return 0;
@@ -88,6 +89,7 @@ static size_t fraction_read(span s, double *out) {
 /* True when what follows a number would be part of it: then it is no number at all. */
 static bool runs_on(span after) {
     double ignored;
+    SPAN_HOLDS(after);
     bool mark = after.length && (after.at[0] == '.' || after.at[0] == ',');
     return is_digit_at(after, mark) || vulgar_read(after, &ignored) ||
            begins_with_any(after, slashes, COUNT(slashes));

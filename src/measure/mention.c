@@ -3,6 +3,8 @@
 #include "base/words.h"
 #include "measure/prose.h"
 
+#include <assert.h>
+
 /* -- names ------------------------------------------------------------------------------------- */
 
 /* A run of words that names something. */
@@ -214,6 +216,7 @@ static const unit *unit_in_words(span s, size_t *used) {
     const unit *in = unit_read(s, used);
     if (!in || span_is(span_first(s, *used), "C") || span_is(span_first(s, *used), "c"))
         return NULL;
+    assert(s.at); /* a unit was read */
     if (s.at[*used - 1] != '.')
         return in;
     span rest = span_trim(span_from(s, *used));

@@ -2,6 +2,8 @@
 
 #include "base/words.h"
 
+#include <assert.h>
+
 /* One written word and where its folded form stands in the folded whole. A written word may fold
  * to two ("low-fat") or to none ("–"). */
 typedef struct {
@@ -179,6 +181,7 @@ naming naming_read(arena *a, span words, const pantry *shelf) {
     if (!what || turns.length)
         return unknown(a, &all, turns);
     size_t ends = all.folded.length - after.length - (after.length > 0), first = 0;
+    assert(all.items); /* what was found is named by words */
     while (all.items[first].end <= before.length)
         first++;
     size_t last = first;

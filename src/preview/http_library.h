@@ -16,6 +16,7 @@
                 each(add_response_header) each(queue_response) each(destroy_response)              \
                     each(suspend_connection) each(resume_connection)
 
+// NOLINTNEXTLINE(bugprone-macro-parentheses): the name of a member takes none
 #define HTTP_MEMBER(name) __typeof__(&MHD_##name) name;
 typedef struct {
     void *handle;

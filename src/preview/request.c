@@ -6,6 +6,7 @@
 #include "publish/address.h"
 
 #include <arpa/inet.h>
+#include <assert.h>
 #include <strings.h>
 
 enum { PORT_USUAL = 80 };
@@ -93,6 +94,7 @@ asks request_path(arena *a, span target, const char **path) {
     *path = path_without_dots(a, decoded, &above);
     if (above)
         return ASKS_NONSENSE;
+    assert(*path);
     span plain = span_of(*path);
     if (span_ends(plain, "/"))
         plain.length--;

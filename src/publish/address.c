@@ -61,6 +61,7 @@ static bool is_letter(char c) {
 /* Length of the scheme of `href` with its colon ("https:"), 0 when it has none. */
 static size_t scheme_length(span href) {
     size_t i = 0;
+    SPAN_HOLDS(href);
     while (i < href.length &&
            (is_letter(href.at[i]) || (i > 0 && strchr("0123456789+-.", href.at[i]))))
         i++;
@@ -82,7 +83,11 @@ static span folder_of(span path) {
 }
 
 static bool same_host(span one, span other) {
-    return one.length == other.length && strncasecmp(one.at, other.at, one.length) == 0;
+    if (one.length != other.length)
+        return false;
+    SPAN_HOLDS(one);
+    SPAN_HOLDS(other);
+    return one.length == 0 || strncasecmp(one.at, other.at, one.length) == 0;
 }
 
 /* The path of `href` on the site's host; false when it leads to another host. `base` is where the

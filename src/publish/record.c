@@ -239,7 +239,8 @@ static void take_body(record_reader *r, digest program, record *out) {
 /* True when `bytes` is a whole record of this format; `*body` is what is in it. */
 static bool is_whole(span bytes, span *body) {
     digest stated;
-    if (bytes.length < sizeof format + sizeof stated || memcmp(bytes.at, format, sizeof format))
+    if (bytes.length < sizeof format + sizeof stated ||
+        memcmp(bytes.at, format, sizeof format) != 0)
         return false;
     size_t before = bytes.length - sizeof stated;
     memcpy(&stated, bytes.at + before, sizeof stated);

@@ -225,7 +225,8 @@ static void make_sitemap(maker *with, const outputs *to) {
     add_addresses(with->a, &to->files, &all);
     for (size_t i = 0; i < recipes->count; i++)
         add_addresses(with->a, &recipes->items[i].files, &all);
-    qsort(all.items, all.count, sizeof all.items[0], compare_paths);
+    if (all.count)
+        qsort(all.items, all.count, sizeof all.items[0], compare_paths);
     text_clear(&with->page);
     sitemap_write(with->a, with->by->folder, all.items, all.count, &with->page);
     write_text(with, "sitemap.xml");

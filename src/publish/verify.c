@@ -10,6 +10,7 @@
 #include "publish/xml_text.h"
 #include "site/view_json.h"
 
+#include <assert.h>
 #include <pthread.h>
 #include <stdatomic.h>
 #include <xxhash.h>
@@ -368,6 +369,7 @@ static void sort_hashes(hash_list *of) {
 /* Parses all pages but those known; what was found is joined in by[0]. */
 static void parse_pages(page_checker by[], shared_pages *shared, unsigned workers) {
     unsigned threads = workers_for(workers, WORKERS_MOST);
+    assert(threads > 0);
     atomic_store(&shared->next, 0);
     for (unsigned i = 0; i < threads; i++)
         checker_start(&by[i], shared);

@@ -1,5 +1,6 @@
 #include "publish/workers.h"
 
+#include <assert.h>
 #include <pthread.h>
 #include <stdatomic.h>
 #include <stdbool.h>
@@ -43,6 +44,7 @@ static void *take_pieces(void *state) {
 void workers_run(unsigned count, size_t pieces, worker_piece *work, void *state) {
     shared_work shared = {.work = work, .state = state, .pieces = pieces};
     hand hands[WORKERS_MOST];
+    assert(count > 0);
     for (unsigned i = 0; i < count; i++) {
         hands[i] = (hand){.shared = &shared, .number = i};
         hands[i].started =

@@ -5,6 +5,7 @@
 #include "measure/step.h"
 #include "swap/balance.h"
 
+#include <assert.h>
 #include <math.h>
 
 /* -- what is kept ---------------------------------------------------------------------------- */
@@ -223,6 +224,7 @@ static bool goes_whole(const combining *c, size_t thing, double grams) {
  * keeps what is to be kept. What goes whole goes whole. */
 static void move_to_steps(const combining *c, double grams[]) {
     double best[THINGS_MOST], tried[THINGS_MOST], least = INFINITY;
+    assert(c->things <= THINGS_MOST);
     for (int n = 0; n < WAYS * WAYS * WAYS; n++) {
         const int ways[THINGS_MOST] = {n % WAYS, n / WAYS % WAYS, n / WAYS / WAYS};
         for (size_t i = 0; i < c->things; i++)

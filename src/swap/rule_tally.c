@@ -3,6 +3,8 @@
 #include "swap/evidence.h"
 #include "swap/match_combined.h"
 
+#include <assert.h>
+
 enum { BITS = 64 };
 
 rule_tally rule_tally_new(arena *home, const rule_book *book) {
@@ -81,6 +83,7 @@ static void tally_bakes(const rule_tally *tally, const recipe_facts *about) {
 /* Keeps the first by name, whichever worker finds it; of one recipe the first found, which is the
  * first of its lines. */
 static void keep_against(const rule_tally *tally, rule_fate *fate, tallied_swap one) {
+    assert(one.recipe);
     if (fate->against.recipe && strcmp(fate->against.recipe, one.recipe) <= 0)
         return;
     fate->against = one;

@@ -188,19 +188,24 @@ static bool is_scaled(const unit *in) {
     return in->sort == UNIT_MASS || in->sort == UNIT_VOLUME;
 }
 
-/* "2 x 400 g": the count goes into the measure. */
+/* "2 x 400 g": the count goes into the measure. "2 x large eggs" are two large ones, "2 x-large"
+ * two very large. */
 static void read_times(reading *r) {
     static const char *const signs[] = {"x", "X", "\u00d7"};
     amount_range each;
     const unit *in;
     for (size_t i = 0; i < COUNT(signs); i++) {
-        span behind = span_from(r->rest, strlen(signs[i]));
-        if (!r->line.has_amount || !span_begins(r->rest, signs[i]) ||
-            !measure_read(behind, &each, &in) || !is_scaled(in))
+        if (!r->line.has_amount || !span_begins(r->rest, signs[i]))
             continue;
+        span behind = span_from(r->rest, strlen(signs[i]));
+        bool measured = measure_read(behind, &each, &in) && is_scaled(in);
+        if (!measured && !span_begins(behind, " "))
+            return;
+        reading_skip(r, strlen(signs[i]));
+        if (!measured)
+            return;
         r->line.quantity.low *= each.low;
         r->line.quantity.high *= each.high;
-        reading_skip(r, strlen(signs[i]));
         reading_skip(r, amount_read(r->rest, &each));
         return;
     }

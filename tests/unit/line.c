@@ -103,6 +103,9 @@ static void reads_lines(void **state) {
         {"oat flour, sifted, about 60 g", 60, 60, "g", "oat flour", "oat flour", "sifted"},
         /* in what it is bought */
         {"2 x 400 g cans chickpeas", 800, 800, "g", "chickpeas", "chickpea", "cans"},
+        {"2 x large eggs", 2, 2, "large", "eggs", "egg", ""},
+        {"2 x-large eggs", 2, 2, "extra large", "eggs", "egg", ""},
+        {"3 x tbsp milk", 3, 3, "tbsp", "milk", "milk", ""},
         {"2\u00d7400g chickpeas, drained", 800, 800, "g", "chickpeas", "chickpea", "drained"},
         {"400 g tin of chickpeas", 400, 400, "g", "chickpeas", "chickpea", "tin"},
         /* a part of a whole one */

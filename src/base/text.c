@@ -94,13 +94,20 @@ static bool sixteen_special(const char *at, unsigned kind) {
     return any_special(of, kind);
 }
 
-/* Of 8 to 16 bytes: the first eight and the last eight, which may be some of the same. */
+/* Of 4 to 16 bytes: the first and the last eight or four, which may be some of the same. */
 static bool up_to_sixteen_special(const char *at, size_t length, unsigned kind) {
-    uint64_t halves[2];
     several of;
-    memcpy(&halves[0], at, sizeof halves[0]);
-    memcpy(&halves[1], at + length - sizeof halves[1], sizeof halves[1]);
-    memcpy(&of, halves, sizeof of);
+    if (length >= 8) {
+        uint64_t ends[2];
+        memcpy(&ends[0], at, sizeof ends[0]);
+        memcpy(&ends[1], at + length - sizeof ends[1], sizeof ends[1]);
+        memcpy(&of, ends, sizeof of);
+    } else {
+        uint32_t first, last;
+        memcpy(&first, at, sizeof first);
+        memcpy(&last, at + length - sizeof last, sizeof last);
+        memcpy(&of, &(uint32_t[]){first, last, first, last}, sizeof of);
+    }
     return any_special(of, kind);
 }
 
@@ -109,8 +116,7 @@ static size_t find_special(span bytes, size_t from, unsigned kind) {
     while (from + sizeof(several) <= bytes.length && !sixteen_special(bytes.at + from, kind))
         from += sizeof(several);
     size_t left = bytes.length - from;
-    if (left >= sizeof(several) / 2 && left <= sizeof(several) &&
-        !up_to_sixteen_special(bytes.at + from, left, kind))
+    if (left >= 4 && left <= sizeof(several) && !up_to_sixteen_special(bytes.at + from, left, kind))
         return bytes.length;
     while (from < bytes.length && !is_special((unsigned char)bytes.at[from], kind))
         from++;

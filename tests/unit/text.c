@@ -75,12 +75,50 @@ static void writes_json_strings(void **state) {
     }
 }
 
+/* Bytes are looked at several at a time: each mark is seen at each place of each length. */
+static void sees_marks_wherever_they_stand(void **state) {
+    (void)state;
+    static const char marks[] = "&<>\"'\\\n\x7f\x1f";
+    char bytes[40];
+    text html = TEXT_EMPTY, json = TEXT_EMPTY;
+    for (size_t length = 1; length <= sizeof bytes; length++)
+        for (size_t at = 0; at < length * strlen(marks); at++) {
+            char mark = marks[at / length];
+            memset(bytes, 'a', length);
+            bytes[at % length] = mark;
+            text_clear(&html);
+            text_clear(&json);
+            text_add_html(&html, (span){bytes, length});
+            text_add_json(&json, (span){bytes, length});
+            bool in_html = strchr("&<>\"'", mark) != NULL;
+            if ((html.length > length) != in_html || (json.length > length + 2) != (mark != '\''))
+                fail_msg("0x%02x at %zu of %zu bytes", (unsigned)mark, at % length, length);
+        }
+    text_free(&html);
+    text_free(&json);
+}
+
+static void begins_in_borrowed_room(void **state) {
+    (void)state;
+    char room[8];
+    text t = text_on(room, sizeof room);
+    text_add(&t, "1234567");
+    assert_ptr_equal(t.bytes, room);
+    text_add(&t, "89");
+    assert_ptr_not_equal(t.bytes, room);
+    assert_string_equal(t.bytes, "123456789");
+    text_free(&t);
+    assert_string_equal(t.bytes, "");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(grows_and_stays_terminated),
         cmocka_unit_test(formats_longer_than_its_room),
         cmocka_unit_test(writes_html_references),
         cmocka_unit_test(writes_json_strings),
+        cmocka_unit_test(sees_marks_wherever_they_stand),
+        cmocka_unit_test(begins_in_borrowed_room),
     };
     return cmocka_run_group_tests_name("text", tests, NULL, NULL);
 }

@@ -163,6 +163,12 @@ static void make_water(maker *with, size_t unused) {
         example.from = folder->shelf.items[from];
         example.to = folder->shelf.items[to];
     }
+    if (failed) { /* the page stays as it was */
+        problems_join(&with->found, &told);
+        with->to.failed = true;
+        output_keep(&with->to, WATER_PATH "index.html");
+        return;
+    }
     write_page(with, "water", WATER_PATH,
                view_of_water(with->a, with->by, example.of ? &example : NULL));
 }

@@ -3,6 +3,7 @@
 
 #include "base/number.h"
 #include "commands/setting.h"
+#include "nutrition/lines.h"
 #include "site/phrase.h"
 #include "swap/cupboard.h"
 
@@ -86,7 +87,9 @@ static void add_answer(arena *a, text *t, const answered *one) {
                     plan->swaps[k].to->name, plan->swaps[k].from->name,
                     verdict_word(plan->swaps[k].says));
     if (plan->missing_count)
-        text_format(t, "    missing: %s\n", phrase_list(a, plan->missing, plan->missing_count));
+        text_format(
+            t, "    missing: %s\n",
+            words_joined(a, &(word_list){plan->missing, plan->missing_count, plan->missing_count}));
 }
 
 static exit_code say(arena *a, const answers *all, const cupboard *own, exit_code code) {

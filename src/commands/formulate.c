@@ -58,7 +58,7 @@ static const recipe *read_back(arena *a, const site_folder *site, const char *dr
     return recipe_read(a, "draft.md", span_of(draft), &site->shelf, site->settings.cups, &unheard);
 }
 
-static exit_code say(arena *a, const formula_report *report, const arguments *given) {
+static exit_code tell(arena *a, const formula_report *report, const arguments *given) {
     exit_code code = report->by->met ? EXIT_FINE : EXIT_CONTENT;
     if (given->json)
         return command_print(view_of_formula(a, report), code);
@@ -94,13 +94,14 @@ static exit_code run(arena *a, const arguments *given) {
     formula_report report = {.of = of, .by = &by, .norms = &norms, .settings = &at.site.settings};
     recipe_figures figures;
     if (by.found) {
-        report.draft = formula_draft(a, of, &by, &norms, at.site.settings.cups);
+        report.draft =
+            formula_draft(a, of, &by, &norms, (saying){at.site.settings.in, at.site.settings.cups});
         const recipe *draft = read_back(a, &at.site, report.draft);
         report.sets = facts_of(a, draft, &at.site.shelf).sets;
         figures = figures_of(a, draft, &at.site.settings);
         report.figures = &figures;
     }
-    return say(a, &report, given);
+    return tell(a, &report, given);
 }
 
 const command command_formulate = {

@@ -4,8 +4,8 @@
 #include "base/number.h"
 #include "commands/setting.h"
 #include "nutrition/cautions.h"
+#include "nutrition/lines.h"
 #include "nutrition/remarks.h"
-#include "site/phrase.h"
 #include "site/say.h"
 #include "site/view_figures.h"
 
@@ -32,7 +32,7 @@ static void add_panel(text *t, const recipe *from, const nutrition_label *of) {
 }
 
 /* Each line's weight and protein: where the figures come from. */
-static void add_lines(arena *a, text *t, const recipe *of) {
+static void add_lines(arena *a, const language *in, text *t, const recipe *of) {
     text_add(t, "\n  Line by line (protein, energy as the source states it):\n");
     for (size_t i = 0; i < of->lines.count; i++) {
         const ingredient *what = of->lines.items[i].what;
@@ -40,8 +40,8 @@ static void add_lines(arena *a, text *t, const recipe *of) {
             continue;
         macros m = macros_of_ingredient(what, of->weights[i].grams);
         text_format(t, "  %9s  %-30s %8s %10s  %s\n", kitchen_weight(a, of->weights[i].grams),
-                    what->name, phrase_amount(a, m.of.of[NUTRIENT_PROTEIN], "g"),
-                    phrase_amount(a, m.of.of[NUTRIENT_ENERGY], "kcal"),
+                    what->name, say_amount(a, in, m.of.of[NUTRIENT_PROTEIN], "g"),
+                    say_amount(a, in, m.of.of[NUTRIENT_ENERGY], "kcal"),
                     what->composition_source.text ? what->composition_source.text : "");
     }
 }
@@ -55,7 +55,7 @@ static void add_lacking(arena *a, text *t, const recipe_figures *of) {
             continue;
         word_list without = macros_lacking(a, of->of, asked[i]);
         text_format(t, "  %s is a lower bound: no figure for %s\n", nutrient_key(asked[i]),
-                    phrase_list(a, without.items, without.count));
+                    words_joined(a, &without));
     }
 }
 
@@ -77,7 +77,7 @@ static exit_code tell(arena *a, const recipe_figures *of) {
     text_add(&t, "\n\n");
     add_panel(&t, from, &of->label);
     add_lacking(a, &t, of);
-    add_lines(a, &t, from);
+    add_lines(a, of->by->in, &t, from);
     const char *contains = allergen_statement(a, of->allergens, of->by->law);
     text_format(&t, "\n  Contains: %s\n",
                 contains[0] ? contains

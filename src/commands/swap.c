@@ -3,10 +3,10 @@
 
 #include "base/words.h"
 #include "commands/setting.h"
+#include "nutrition/lines.h"
 #include "read/trial_builds.h"
 #include "site/balance_table.h"
 #include "site/balance_words.h"
-#include "site/phrase.h"
 #include "site/view_balance.h"
 #include "site/view_combined.h"
 #include "site/view_evidence.h"
@@ -132,7 +132,7 @@ static void add_amounts(arena *a, text *t, const question *asked, const swap_not
 static void add_verdict(arena *a, text *t, const question *asked, const swap_note *note) {
     text_format(t, "%s %s instead of %s: %s. %s\n", verdict_sign(note->says),
                 note_to_names(a, note), note_from_names(a, asked->of, note),
-                verdict_word(note->says), verdict_sentence(note->says));
+                verdict_word(note->says), asked->words.in->verdict_sentences[note->says]);
 }
 
 static void add_allergens(arena *a, text *t, const question *asked, const swap_note *note) {
@@ -159,7 +159,8 @@ static const char *untried_text(arena *a, const question *asked, const swap_note
     return arena_format(a,
                         "By the figures alone it comes closest with %s for %s %s: a place to "
                         "begin, not a promise. Try a small batch.",
-                        best, phrase_weighed(a, from, note->from_g, asked->words.cups), from->name);
+                        best, say_weighed(a, note_saying(&asked->words), from, note->from_g),
+                        from->name);
 }
 
 static void add_note(arena *a, text *t, const question *asked, const swap_note *note) {
@@ -264,7 +265,7 @@ static const char *names_of(arena *a, const recipe *of, const meant_lines *lines
     const char **listed = ARENA_ARRAY(a, const char *, lines->count + 1);
     for (size_t i = 0; i < lines->count; i++)
         listed[i] = of->lines.items[lines->items[i]].what->name;
-    return phrase_list(a, listed, lines->count);
+    return words_joined(a, &(word_list){listed, lines->count, lines->count});
 }
 
 /* Every ingredient of the recipe that has a weight. */

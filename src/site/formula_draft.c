@@ -3,8 +3,9 @@
 #include "base/number.h"
 #include "base/text.h"
 #include "measure/kitchen.h"
+#include "nutrition/lines.h"
 #include "read/yaml_write.h"
-#include "site/phrase.h"
+#include "site/say.h"
 #include "swap/balance.h"
 
 #include <math.h>
@@ -53,12 +54,13 @@ static void add_some(text *t, const char *key, const char *own, const char *usua
         add_key(t, key, own ? own : usual);
 }
 
-static void add_front(arena *a, text *t, const formula_brief *of, const build_norms *norms) {
+static void add_front(arena *a, const language *in, text *t, const formula_brief *of,
+                      const build_norms *norms) {
     double bake_loss = of->bake_loss > 0 ? of->bake_loss : norms->bake_loss;
     add_key(t, "title", of->title);
     add_key(t, "summary", of->summary ? of->summary : "A trial by the figures, not baked yet.");
-    add_key(t, "makes", phrase_yield(a, &of->makes));
-    add_key(t, "portion", phrase_yield(a, &of->portion));
+    add_key(t, "makes", say_yield(a, in, &of->makes));
+    add_key(t, "portion", say_yield(a, in, &of->portion));
     add_some(t, "kind", of->kind, NULL);
     add_some(t, "oven", of->oven, norms->oven);
     add_some(t, "pan", of->pan, norms->pan);
@@ -80,7 +82,7 @@ static const char *names_of(arena *a, const formula_brief *of, const formula_ans
     for (size_t i = 0; i < of->parts.count; i++)
         if (by->grams[i] > 0 && is_wet(of->parts.items[i].what) == wet)
             listed[count++] = of->parts.items[i].what->name;
-    return count ? phrase_list(a, listed, count) : NULL;
+    return count ? words_joined(a, &(word_list){listed, count, count}) : NULL;
 }
 
 static void add_method(arena *a, text *t, const formula_brief *of, const formula_answer *by) {
@@ -103,11 +105,11 @@ static void add_method(arena *a, text *t, const formula_brief *of, const formula
 }
 
 const char *formula_draft(arena *a, const formula_brief *of, const formula_answer *by,
-                          const build_norms *norms, cup_standard cups) {
+                          const build_norms *norms, saying in) {
     text t = TEXT_EMPTY;
     text_add(&t, "---\n");
-    add_front(a, &t, of, norms);
-    add_lines(a, &t, of, by, cups);
+    add_front(a, in.in, &t, of, norms);
+    add_lines(a, &t, of, by, in.cups);
     text_add(&t, "publish: no\n---\n");
     add_method(a, &t, of, by);
     const char *draft = arena_copy(a, text_span(&t));

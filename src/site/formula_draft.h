@@ -2,7 +2,7 @@
 #ifndef SITE_FORMULA_DRAFT_H
 #define SITE_FORMULA_DRAFT_H
 
-#include "measure/units.h"
+#include "site/say.h"
 #include "swap/formula.h"
 
 /* "1/3 cup (36 g) oat flour, sifted": a line that reads back as `grams`. In `a`. */
@@ -11,6 +11,6 @@ const char *formula_line(arena *a, const formula_part *part, double grams, cup_s
 /* The whole file, front matter and a plain method, not to be published yet. What the brief leaves
  * out of the baking is as in the recipes of `norms`. In `a`. */
 const char *formula_draft(arena *a, const formula_brief *of, const formula_answer *by,
-                          const build_norms *norms, cup_standard cups);
+                          const build_norms *norms, saying in);
 
 #endif

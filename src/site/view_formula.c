@@ -1,6 +1,7 @@
 #include "site/view_formula.h"
 
 #include "base/number.h"
+#include "nutrition/lines.h"
 #include "site/formula_draft.h"
 #include "site/phrase.h"
 #include "site/say.h"
@@ -12,17 +13,17 @@
  * ----------------------------------------------------------------------------------------- */
 
 /* "24 g", "1.20 EUR". */
-static const char *figure_text(arena *a, const formula_target *target, double value,
-                               const char *currency) {
+static const char *figure_text(arena *a, const site_settings *by, const formula_target *target,
+                               double value) {
     if (target->is_cost)
-        return money_text(a, value, currency);
-    return phrase_amount(a, value, target->unit);
+        return money_text(a, value, by->currency);
+    return say_amount(a, by->in, value, target->unit);
 }
 
 /* "at least 24 g", "150 to 220 kcal". */
-static const char *asked_text(arena *a, const formula_target *target, const char *currency) {
-    const char *least = figure_text(a, target, target->least, currency);
-    const char *most = figure_text(a, target, target->most, currency);
+static const char *asked_text(arena *a, const site_settings *by, const formula_target *target) {
+    const char *least = figure_text(a, by, target, target->least);
+    const char *most = figure_text(a, by, target, target->most);
     if (target->most >= INFINITY)
         return arena_format(a, "at least %s", least);
     if (target->least <= -INFINITY)
@@ -39,8 +40,10 @@ static const char *part_obstacle(arena *a, const formula_part *part, double by) 
                         part->what->name, kitchen_weight(a, part->least_g));
 }
 
-const char *formula_obstacle_text(arena *a, const formula_brief *of, const formula_answer *by,
+const char *formula_obstacle_text(arena *a, const formula_report *report,
                                   const formula_obstacle *what) {
+    const formula_brief *of = report->of;
+    const formula_answer *by = report->by;
     if (what->sort == OBSTACLE_PART)
         return part_obstacle(a, &of->parts.items[what->which], what->by);
     if (what->sort == OBSTACLE_BATCH)
@@ -52,8 +55,8 @@ const char *formula_obstacle_text(arena *a, const formula_brief *of, const formu
                             what->by > 0 ? "wetter" : "drier");
     const formula_target *target = &of->targets.items[what->which];
     return arena_format(a, "No amounts of these ingredients reach %s of %s: they stay %s %s.",
-                        target->key, asked_text(a, target, NULL),
-                        figure_text(a, target, fabs(what->by), NULL),
+                        target->key, asked_text(a, report->settings, target),
+                        figure_text(a, report->settings, target, fabs(what->by)),
                         what->by > 0 ? "over" : "short");
 }
 
@@ -75,7 +78,7 @@ static const char *rests_on(arena *a, const formula_report *report) {
         return "No recipe of this build is there to learn its balance from: the amounts rest on "
                "the "
                "targets and bounds alone.";
-    const char *listed = phrase_list(a, norms->titles, norms->count);
+    const char *listed = say_list(a, report->settings->in, norms->titles, norms->count);
     return arena_format(
         a, "Its balance is learned from %s%s: %s.%s", phrase_count(a, norms->count, "recipe"),
         norms->any_setting ? " of the kind, since too few are set by this" : "", listed,
@@ -119,7 +122,7 @@ static void add_amounts(arena *a, text *t, const formula_report *report) {
 }
 
 static void add_targets(arena *a, text *t, const formula_report *report) {
-    const char *currency = report->settings->currency;
+    const site_settings *by = report->settings;
     if (report->of->targets.count)
         text_add(t, "\n  A portion\n");
     for (size_t i = 0; i < report->of->targets.count; i++) {
@@ -127,13 +130,12 @@ static void add_targets(arena *a, text *t, const formula_report *report) {
         double reached = report->by->reached[i];
         word_list without = lacking(a, report, target);
         text_format(t, "    %-14s %10s   %s: %s\n", target->key,
-                    figure_text(a, target, reached, currency), asked_text(a, target, currency),
+                    figure_text(a, by, target, reached), asked_text(a, by, target),
                     !is_held(target, reached) ? "not met"
                     : without.count           ? "met as far as is known"
                                               : "met");
         if (without.count)
-            text_format(t, "      no figure for %s\n",
-                        phrase_list(a, without.items, without.count));
+            text_format(t, "      no figure for %s\n", words_joined(a, &without));
     }
 }
 
@@ -179,9 +181,10 @@ static void add_figures(arena *a, text *t, const recipe_figures *of) {
                                      NUTRIENT_FIBRE, NUTRIENT_SUGARS};
     const char *contains = say_allergens(a, of->by->in, of->allergens, of->by->law);
     text_format(t, "\n  A portion: %s",
-                phrase_amount(a, portion[energy_nutrient(of->by->energy)], "kcal"));
+                say_amount(a, of->by->in, portion[energy_nutrient(of->by->energy)], "kcal"));
     for (size_t i = 0; i < COUNT(shown); i++)
-        text_format(t, ", %s %s", nutrient_key(shown[i]), phrase_amount(a, portion[shown[i]], "g"));
+        text_format(t, ", %s %s", nutrient_key(shown[i]),
+                    say_amount(a, of->by->in, portion[shown[i]], "g"));
     text_format(t, "\n  Contains: %s\n",
                 contains[0] ? contains : "no listed allergen by its ingredients; read every label");
     if (of->cost > 0)
@@ -207,10 +210,10 @@ static const char caution[] = "An estimate from tables: bake a trial before you 
 void formula_add_words(arena *a, text *t, const formula_report *report) {
     const formula_brief *of = report->of;
     text_format(t, "%s: makes %s, a portion is %s\n  %s\n\n", of->title,
-                phrase_yield(a, &of->makes), phrase_yield(a, &of->portion), rests_on(a, report));
+                say_yield(a, report->settings->in, &of->makes),
+                say_yield(a, report->settings->in, &of->portion), rests_on(a, report));
     for (size_t i = 0; i < report->by->obstacle_count; i++)
-        text_format(t, "  %s\n",
-                    formula_obstacle_text(a, of, report->by, &report->by->obstacles[i]));
+        text_format(t, "  %s\n", formula_obstacle_text(a, report, &report->by->obstacles[i]));
     if (!report->by->found) {
         text_add(t, "  No amounts were found that keep the bounds.\n");
         return;
@@ -294,8 +297,7 @@ static void put_rest(arena *a, view *to, const formula_report *report) {
             view_put_text(a, list, NULL, beyond_text(a, report, (family)in));
     list = view_put_list(a, to, "in_the_way");
     for (size_t i = 0; i < report->by->obstacle_count; i++)
-        view_put_text(a, list, NULL,
-                      formula_obstacle_text(a, report->of, report->by, &report->by->obstacles[i]));
+        view_put_text(a, list, NULL, formula_obstacle_text(a, report, &report->by->obstacles[i]));
 }
 
 view *view_of_formula(arena *a, const formula_report *report) {

@@ -18,7 +18,7 @@ typedef struct {
 
 /* "protein: at least 24 g would take 35 g more pea protein powder than the 90 g that may be used".
  */
-const char *formula_obstacle_text(arena *a, const formula_brief *of, const formula_answer *by,
+const char *formula_obstacle_text(arena *a, const formula_report *report,
                                   const formula_obstacle *what);
 
 /* The document of `crumbnote formulate --json`. */

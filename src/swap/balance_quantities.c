@@ -2,22 +2,14 @@
 
 #include <math.h>
 
+/* Why so much of each is noticed is said in the languages' files. */
 static const quantity_facts quantities[BALANCE_QUANTITIES] = {
-    [BALANCE_BOWL] = {"free_water_bowl", "free water in the bowl", 0.03, 0, 1, false,
-                      "A tablespoon in a pound of batter is seen as it drops from the spoon."},
-    [BALANCE_BAKE] = {"free_water_bake", "free water in the bake", 0.03, 0, 0.5, true,
-                      "As in the bowl; it counts half, since what is held on heating is known less "
-                      "well than what is taken up cold."},
-    [BALANCE_SETTING] = {"setting_protein", "heat-setting protein", 0.01, 0, 0.1, true,
-                         "The protein of one egg white in a pound of batter; it counts little, "
-                         "since no amount of another powder makes up for how it sets."},
-    [BALANCE_BULK] =
-        {"bulk", "dry solids", 0.03, 0, 0.5, false,
-         "Two spoons of flour in a pound of batter: the piece stands higher or flatter."},
-    [BALANCE_FAT] = {"fat", "fat", 0.02, 0, 0.25, false,
-                     "Two teaspoons of butter in a pound of batter."},
-    [BALANCE_SWEETNESS] = {"sweetness", "sweetness, as sugar", 0.01, 0.15, 0.25, false,
-                           "Tasters tell two sweetnesses apart from about a sixth on."},
+    [BALANCE_BOWL] = {"free_water_bowl", 0.03, 0, 1, false},
+    [BALANCE_BAKE] = {"free_water_bake", 0.03, 0, 0.5, true},
+    [BALANCE_SETTING] = {"setting_protein", 0.01, 0, 0.1, true},
+    [BALANCE_BULK] = {"bulk", 0.03, 0, 0.5, false},
+    [BALANCE_FAT] = {"fat", 0.02, 0, 0.25, false},
+    [BALANCE_SWEETNESS] = {"sweetness", 0.01, 0.15, 0.25, false},
 };
 
 const quantity_facts *balance_quantity_facts(balance_quantity which) {

@@ -21,13 +21,11 @@ typedef enum {
 } balance_quantity;
 
 typedef struct {
-    const char *key;   /* "free_water_bowl", for programs */
-    const char *name;  /* "free water in the bowl" */
-    double step;       /* noticed from here on: share of the batch weight */
-    double step_own;   /* and share of what there is of it; the larger of the two counts */
-    double weight;     /* in the best amounts */
-    bool of_heat;      /* says nothing of what is never baked */
-    const char *since; /* why this step: one sentence */
+    const char *key; /* "free_water_bowl": what its words are found by */
+    double step;     /* noticed from here on: share of the batch weight */
+    double step_own; /* and share of what there is of it; the larger of the two counts */
+    double weight;   /* in the best amounts */
+    bool of_heat;    /* says nothing of what is never baked */
 } quantity_facts;
 
 const quantity_facts *balance_quantity_facts(balance_quantity which);

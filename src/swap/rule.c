@@ -3,17 +3,12 @@
 #include "base/words.h"
 
 static const char *const verdict_words[] = {
-#define VERDICT(constant, word, sentence, sign) word,
-    VERDICT_LIST(VERDICT)
-#undef VERDICT
-};
-static const char *const verdict_sentences[] = {
-#define VERDICT(constant, word, sentence, sign) sentence,
+#define VERDICT(constant, word, sign) word,
     VERDICT_LIST(VERDICT)
 #undef VERDICT
 };
 static const char *const verdict_signs[] = {
-#define VERDICT(constant, word, sentence, sign) sign,
+#define VERDICT(constant, word, sign) sign,
     VERDICT_LIST(VERDICT)
 #undef VERDICT
 };
@@ -40,10 +35,6 @@ const char *kept_word(kept_thing which) {
 
 const char *verdict_word(verdict which) {
     return verdict_words[which];
-}
-
-const char *verdict_sentence(verdict which) {
-    return verdict_sentences[which];
 }
 
 const char *verdict_sign(verdict which) {

@@ -7,23 +7,23 @@
 #include "base/list.h"
 #include "pantry/pantry.h"
 
-/* VERDICT(constant, word, sentence, sign): a word, a sentence and a sign, never colour alone */
+/* VERDICT(constant, word, sign): a word and a sign, never colour alone; what each means is in the
+ * languages' files */
 #define VERDICT_LIST(VERDICT)                                                                      \
-    VERDICT(WORKS, "works", "Works as it is.", "=")                                                \
-    VERDICT(ADJUST, "adjust", "Works with the changes stated.", "\u00b1")                          \
-    VERDICT(DIFFERENT, "different", "Edible, but another texture.", "\u2260")                      \
-    VERDICT(AVOID, "avoid", "Not advised.", "\u00d7")                                              \
-    VERDICT(UNTRIED, "untried", "Nobody here has tried it.", "?")
+    VERDICT(WORKS, "works", "=")                                                                   \
+    VERDICT(ADJUST, "adjust", "\u00b1")                                                            \
+    VERDICT(DIFFERENT, "different", "\u2260")                                                      \
+    VERDICT(AVOID, "avoid", "\u00d7")                                                              \
+    VERDICT(UNTRIED, "untried", "?")
 
 typedef enum {
-#define VERDICT(constant, word, sentence, sign) VERDICT_##constant,
+#define VERDICT(constant, word, sign) VERDICT_##constant,
     VERDICT_LIST(VERDICT)
 #undef VERDICT
         VERDICT_COUNT
 } verdict;
 
 const char *verdict_word(verdict which);
-const char *verdict_sentence(verdict which);
 const char *verdict_sign(verdict which);
 bool verdict_named(span word, verdict *out);
 

@@ -1,30 +1,33 @@
-/* site/phrase.h: figures as the pages say them. */
+/* site/say.h and site/phrase.h: figures as the pages say them, in English. */
 #include "support/cmocka_rows.h"
 
 #include "site/phrase.h"
+#include "site/say.h"
 #include "unit/support/build_recipe.h"
 
 static void changes_have_a_sign(void **state) {
     arena *a = *state;
-    assert_string_equal(phrase_change(a, 2.14, 1, "g"), "+2.1 g");
-    assert_string_equal(phrase_change(a, -4, 0, "kcal"), "\u22124 kcal");
-    assert_string_equal(phrase_change(a, 0.04, 1, "g"), "unchanged");
-    assert_string_equal(phrase_change(a, -0.04, 1, "g"), "unchanged");
+    assert_string_equal(say_change(a, language_english(a), 2.14, 1, "g"), "+2.1 g");
+    assert_string_equal(say_change(a, language_english(a), -4, 0, "kcal"), "\u22124 kcal");
+    assert_string_equal(say_change(a, language_english(a), 0.04, 1, "g"), "unchanged");
+    assert_string_equal(say_change(a, language_english(a), -0.04, 1, "g"), "unchanged");
 }
 
 static void amounts_keep_what_matters(void **state) {
     arena *a = *state;
-    assert_string_equal(phrase_amount(a, 24.4, "g"), "24 g");
-    assert_string_equal(phrase_amount(a, 0.44, "g"), "0.4 g");
-    assert_string_equal(phrase_amount(a, 9.96, "g"), "10 g");
-    assert_string_equal(phrase_grams_range(a, 16.2, 33.4), "16\u201333 g");
-    assert_string_equal(phrase_grams_range(a, 16.2, 16.4), "16 g");
+    assert_string_equal(say_amount(a, language_english(a), 24.4, "g"), "24 g");
+    assert_string_equal(say_amount(a, language_english(a), 0.44, "g"), "0.4 g");
+    assert_string_equal(say_amount(a, language_english(a), 9.96, "g"), "10 g");
+    assert_string_equal(say_grams_range(a, language_english(a), 16.2, 33.4), "16\u201333 g");
+    assert_string_equal(say_grams_range(a, language_english(a), 16.2, 16.4), "16 g");
 }
 
 static void wide_ranges_are_told_roughly(void **state) {
-    assert_string_equal(phrase_wide_range(*state, 31.7, 64.2), "30\u201365 g");
-    assert_string_equal(phrase_wide_range(*state, 31.7, 38.2), "32\u201338 g");
-    assert_string_equal(phrase_wide_range(*state, 31.7, 31.9), "32 g");
+    assert_string_equal(say_wide_range(*state, language_english(*state), 31.7, 64.2),
+                        "30\u201365 g");
+    assert_string_equal(say_wide_range(*state, language_english(*state), 31.7, 38.2),
+                        "32\u201338 g");
+    assert_string_equal(say_wide_range(*state, language_english(*state), 31.7, 31.9), "32 g");
 }
 
 /* A cup of 240 g: a tablespoon is 15 g, a teaspoon 5 g. */
@@ -42,9 +45,13 @@ static void an_amount_is_no_more_exact_than_its_range(void **state) {
     ingredient *water = food(*state, "water", FAMILY_LIQUID, "water", ORIGIN_MINERAL);
     LIST_ADD(*state, &water->measures, (household_measure){"cup", {240, 240, 240}});
     for (size_t i = 0; i < COUNT(rows); i++)
-        expect_text(rows[i].words, phrase_about(*state, water, rows[i].grams, CUPS_US),
-                    rows[i].words);
-    assert_string_equal(phrase_about(*state, NULL, (range){20, 43, 70}, CUPS_US), "about 45 g");
+        expect_text(
+            rows[i].words,
+            say_about(*state, (saying){language_english(*state), CUPS_US}, water, rows[i].grams),
+            rows[i].words);
+    assert_string_equal(
+        say_about(*state, (saying){language_english(*state), CUPS_US}, NULL, (range){20, 43, 70}),
+        "about 45 g");
     assert_string_equal(phrase_capitalised(*state, "sets firmer"), "Sets firmer");
 }
 
@@ -57,16 +64,18 @@ static void times_in_words_and_iso_8601(void **state) {
                 {80, "1 h 20 min", "PT1H20M"},
                 {1440, "24 h", "PT24H"}};
     for (size_t i = 0; i < COUNT(rows); i++) {
-        assert_string_equal(phrase_minutes(*state, rows[i].minutes), rows[i].words);
+        assert_string_equal(say_minutes(*state, language_english(*state), rows[i].minutes),
+                            rows[i].words);
         assert_string_equal(phrase_minutes_iso(*state, rows[i].minutes), rows[i].iso);
     }
 }
 
 static void dates_in_words(void **state) {
-    assert_string_equal(phrase_date(*state, "2026-05-02"), "2 May 2026");
-    assert_string_equal(phrase_date(*state, "2026-12-31"), "31 December 2026");
-    assert_string_equal(phrase_date(*state, "some day"), "some day");
-    assert_null(phrase_date(*state, NULL));
+    assert_string_equal(say_date(*state, language_english(*state), "2026-05-02"), "2 May 2026");
+    assert_string_equal(say_date(*state, language_english(*state), "2026-12-31"),
+                        "31 December 2026");
+    assert_string_equal(say_date(*state, language_english(*state), "some day"), "some day");
+    assert_null(say_date(*state, language_english(*state), NULL));
 }
 
 static void yields_as_bakers_say_them(void **state) {
@@ -77,14 +86,16 @@ static void yields_as_bakers_say_them(void **state) {
                 {{0.1, "loaf"}, "1/10 loaf"}, {{1.0 / 12, "cake"}, "1/12 cake"},
                 {{0.5, "bar"}, "1/2 bar"},    {{0.75, "bar"}, "3/4 bar"}};
     for (size_t i = 0; i < COUNT(rows); i++)
-        expect_text(rows[i].words, phrase_yield(*state, &rows[i].of), rows[i].words);
+        expect_text(rows[i].words, say_yield(*state, language_english(*state), &rows[i].of),
+                    rows[i].words);
 }
 
 static void lists_end_in_and(void **state) {
     const char *const words[] = {"milk", "egg", "almond"};
-    assert_string_equal(phrase_list(*state, words, 1), "milk");
-    assert_string_equal(phrase_list(*state, words, 2), "milk and egg");
-    assert_string_equal(phrase_list(*state, words, 3), "milk, egg and almond");
+    assert_string_equal(say_list(*state, language_english(*state), words, 1), "milk");
+    assert_string_equal(say_list(*state, language_english(*state), words, 2), "milk and egg");
+    assert_string_equal(say_list(*state, language_english(*state), words, 3),
+                        "milk, egg and almond");
     assert_string_equal(phrase_count(*state, 1, "recipe"), "1 recipe");
     assert_string_equal(phrase_count(*state, 0, "recipe"), "0 recipes");
 }

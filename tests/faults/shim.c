@@ -224,6 +224,7 @@ int open(const char *path, int flags, ...) {
 
 /* glibc's own, since finding the next definition would ask for memory. */
 extern void *__libc_malloc(size_t), *__libc_calloc(size_t, size_t), *__libc_realloc(void *, size_t);
+extern void __libc_free(void *); /* of those: the sanitizers have another */
 
 #ifndef WITHOUT_MEMORY
 void *malloc(size_t size) {
@@ -307,8 +308,8 @@ int closedir(DIR *of) {
         if ((*at)->of == of) {
             listing *gone = *at;
             *at = gone->more;
-            free(gone->items);
-            free(gone);
+            __libc_free(gone->items);
+            __libc_free(gone);
             break;
         }
     pthread_mutex_unlock(&listings);

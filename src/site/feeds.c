@@ -82,7 +82,9 @@ static void add_entry(arena *a, const page_maker *by, const recipe_row *of, text
 static void add_head(arena *a, const page_maker *by, const char *updated, text *out) {
     const site_settings *site = &by->folder->settings;
     text_add(out, "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n"
-                  "<feed xmlns=\"http://www.w3.org/2005/Atom\">\n");
+                  "<feed xmlns=\"http://www.w3.org/2005/Atom\" xml:lang=\"");
+    text_add_html(out, span_of(site->language));
+    text_add(out, "\">\n");
     add_element(out, "title", site->title);
     if (site->summary)
         add_element(out, "subtitle", site->summary);

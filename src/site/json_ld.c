@@ -121,6 +121,7 @@ static view *recipe_at(arena *a, const page_maker *by, const recipe_figures *of,
     view_put_text(a, put, "name", from->title);
     put_optional(a, put, "description", from->summary);
     view_put_text(a, put, "url", address);
+    view_put_text(a, put, "inLanguage", by->folder->settings.language);
     const site_picture *picture = picture_find(by->pictures, from->picture);
     if (picture)
         view_put_text(a, view_put_list(a, put, "image"), NULL,

@@ -56,10 +56,12 @@ static int open_regular(const char *path, size_t most, struct stat *about, int *
         *why = errno;
         return -1;
     }
-    bool good = fstat(fd, about) == 0 && S_ISREG(about->st_mode);
+    bool known = fstat(fd, about) == 0;
+    int reason = errno;
+    bool good = known && S_ISREG(about->st_mode);
     if (good && (size_t)about->st_size <= most)
         return fd;
-    *why = good ? EFBIG : EINVAL;
+    *why = good ? EFBIG : known ? EINVAL : reason;
     close(fd);
     return -1;
 }

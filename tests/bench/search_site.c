@@ -49,8 +49,8 @@ static recipe_rows rows_of(writer *w) {
 
 static void write_index(writer *w, const recipe_rows *rows) {
     if (rows->count >= SHARDS_FROM) {
-        for (size_t part = 0; part < SHARD_PARTS; part++)
-            search_shards_make(&w->by, rows, part, take_piece, w);
+        for (size_t i = 0; i < SHARD_PARTS; i++)
+            search_shards_make(&w->by, rows, i, take_piece, w);
         return;
     }
     text t = TEXT_EMPTY;

@@ -20,7 +20,8 @@ static const char *file_of(arena *a, const prose_row *row) {
     return arena_format(
         a,
         "---\ntitle: %s\nsummary: \"%s\"\ntags: [%s]\nmakes: 8 rounds\nportion: 2 rounds\n"
-        "kind: griddle cake\nminutes: {bake: 10}\ningredients:\n%s---\n1. %s\n\n## Notes\n\n%s\n",
+        "kind: griddle cake\nminutes: {bake: 10}\nbake-loss: 0 %%\ningredients:\n%s---\n1. "
+        "%s\n\n## Notes\n\n%s\n",
         row->title ? row->title : "Rounds", row->summary ? row->summary : "Rounds.",
         row->tags ? row->tags : "tea", lines, row->method ? row->method : "Mix and bake.",
         row->notes ? row->notes : "None.");

@@ -56,16 +56,12 @@ struct message {
 /* A message in `a`; the values are copied, what they point at is borrowed. */
 const message *message_new(arena *a, sentence_key says, const message_value values[], size_t count);
 
-/* How many arguments there are, without looking at them: 1 to 6. */
-#define MESSAGE_COUNT(...)                            MESSAGE_SEVENTH(__VA_ARGS__, 6, 5, 4, 3, 2, 1, 0)
-#define MESSAGE_SEVENTH(a, b, c, d, e, f, count, ...) (count)
-
 /* The message `which` (a sentence's name without SAY_) with values in its places: as many as it
  * has, which the compiler checks. */
 #define MESSAGE(a, which, ...)                                                                     \
     message_new((a), SAY_##which + 0 * sizeof(struct {                                             \
                                        _Static_assert(                                             \
-                                           MESSAGE_COUNT(__VA_ARGS__) == SENTENCE_PLACES_##which,  \
+                                           PLACES_FILLED(__VA_ARGS__) == SENTENCE_PLACES_##which,  \
                                            "as many values as the sentence has places");           \
                                        char unused;                                                \
                                    }),                                                             \

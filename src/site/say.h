@@ -16,8 +16,7 @@
 /* 0; does not compile when sentence `which` has another number of places than values are given. */
 #define SAY_CHECKED(which, ...)                                                                    \
     (0 * sizeof(struct {                                                                           \
-         _Static_assert(sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *) ==       \
-                            SENTENCE_PLACES_##which,                                               \
+         _Static_assert(PLACES_FILLED(__VA_ARGS__) == SENTENCE_PLACES_##which,                     \
                         "as many values as the sentence has places");                              \
          char unused;                                                                              \
      }))

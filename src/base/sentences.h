@@ -263,9 +263,9 @@ enum {
 #undef ENUMERATED
 };
 
-/* How many values fill places: 1 to 6. They are counted, not looked at, as in a constant they have to
- * be. */
-#define PLACES_FILLED(...) SEVENTH_OF(__VA_ARGS__, 6, 5, 4, 3, 2, 1, 0)
+/* How many values fill places: 1 to 6. They are counted, not looked at, as in a constant they have
+ * to be. */
+#define PLACES_FILLED(...)                       SEVENTH_OF(__VA_ARGS__, 6, 5, 4, 3, 2, 1, 0)
 #define SEVENTH_OF(a, b, c, d, e, f, count, ...) (count)
 
 #endif

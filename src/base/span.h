@@ -66,7 +66,7 @@ static inline span span_first(span s, size_t length) {
 static inline bool span_begins(span s, const char *start) {
     size_t length = strlen(start);
     SPAN_HOLDS(s);
-    return s.length >= length && memcmp(s.at, start, length) == 0;
+    return s.length >= length && (length == 0 || memcmp(s.at, start, length) == 0);
 }
 
 /* True when `s` ends with `end`. */

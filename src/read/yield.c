@@ -21,7 +21,8 @@ static bool is_plural_of(span many, span one) {
     for (size_t i = 0; i < sizeof plurals / sizeof plurals[0]; i++) {
         size_t stem = one.length - strlen(plurals[i].cut);
         if (span_ends(one, plurals[i].cut) && span_ends(many, plurals[i].add) &&
-            many.length == stem + strlen(plurals[i].add) && memcmp(many.at, one.at, stem) == 0)
+            many.length == stem + strlen(plurals[i].add) &&
+            span_equal(span_first(many, stem), span_first(one, stem)))
             return true;
     }
     return false;

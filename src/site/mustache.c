@@ -53,6 +53,8 @@ static void complain(reader *r, size_t offset, const char *hint, const char *for
 /* Where `needle` first is in the source from byte `from` on; false when it is not. */
 static bool find(const reader *r, span needle, size_t from, size_t *at) {
     span rest = span_from(r->source, from);
+    if (rest.length == 0)
+        return false;
     const char *hit = memmem(rest.at, rest.length, needle.at, needle.length);
     if (!hit)
         return false;

@@ -2,6 +2,8 @@
 
 #include "base/words.h"
 
+#include <assert.h>
+
 enum { WEIGHT_BITS = 2 };
 
 /* Words are looked at twice: first counted, then, in lists of just that room, noted. */
@@ -15,6 +17,7 @@ typedef struct {
 } indexing;
 
 static void note(indexing *of, indexed_word *word) {
+    assert(word);
     if (of->counting) {
         word->room++;
         return;

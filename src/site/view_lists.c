@@ -6,6 +6,8 @@
 #include "site/say.h"
 #include "site/view_bake.h"
 
+#include <assert.h>
+
 enum { LATEST_SHOWN = 12 };
 
 static int compare_groups(const void *left, const void *right) {
@@ -19,6 +21,7 @@ static void group_add(arena *a, names *table, row_groups *groups, const char *na
     if (names_add(table, span_of(slug), at, &at))
         LIST_ADD(a, groups, (row_group){.name = name, .slug = slug});
     row_group *group = &groups->items[at];
+    assert(groups->items); /* it is there, or was added */
     if (group->capacity == group->count)
         group->rows = list_grow(a, group->rows, sizeof *group->rows, &group->capacity);
     group->rows[group->count++] = row;

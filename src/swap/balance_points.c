@@ -3,6 +3,7 @@
 #include "swap/answer.h"
 #include "swap/balance_best.h"
 
+#include <assert.h>
 #include <stdint.h>
 
 const char *balance_point_key(balance_point which) {
@@ -19,6 +20,7 @@ static exchange exchange_of(const leaving *what, const swap_note *note) {
                      .goes_count = what->count,
                      .comes = {note->to, 0},
                      .also_comes = {note->also_to, 0}};
+    assert(what->count <= COUNT(goes_g));
     for (size_t i = 0; i < what->count; i++) {
         made.goes[i] = (part){what->goes[i].what, goes_g[i] * what->share_in_part};
         made.comes.grams += made.goes[i].grams;

@@ -92,14 +92,12 @@ typedef struct {
     bool has_liquid, has_figures, has_cost, has_more;
 } note_table;
 
-/* Puts what has no column of its own; false where there is nothing. An allergen that comes stands
- * in the row, whoever shares it. */
+/* Puts what has no column of its own; false where there is nothing. */
 static bool put_more(arena *a, view *row, const note_table *in, const swap_note *note,
                      bool is_first) {
     const note_words *by = in->by;
     uint32_t before = row->count;
     change_set changes = changes_of(by, note), own = changes_but(a, &changes, &in->all);
-    view_put_some(a, row, "allergens_gained_text", allergen_words(a, by->in, note->gained));
     view_put_some(a, row, "past_rescue_text", note_past_rescue_text(a, by, note));
     if (!is_first) /* the first one's stands on the group, with bars */
         view_put_some(a, row, "balance_text", balance_changes_text(a, by->in, note));
@@ -110,6 +108,8 @@ static bool put_more(arena *a, view *row, const note_table *in, const swap_note 
 static void put_row(arena *a, view *list, note_table *in, const swap_note *note, bool is_first) {
     view *row = view_put_object(a, list, NULL);
     view_put_note_names(a, row, in->by, note);
+    /* An allergen that comes stands at the name, whoever shares it: in sight on any screen. */
+    view_put_some(a, row, "allergens_gained_text", allergen_words(a, in->by->in, note->gained));
     const char *amount = view_put_note_use(a, row, in->by, note);
     const char *cost = note_cost_change_text(a, in->by, note);
     view_put_note_liquid(a, row, in->by, note);

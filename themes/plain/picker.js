@@ -272,7 +272,7 @@ export async function start({ recipe, one, all, picker, lines, showAmounts, keep
     const noticed = one(".noticed", group);
     if (noticed && noticed.dataset.with !== to.name) noticed.remove();
     title.append(element("span", one("h3", note).firstChild.textContent, { class: "verdict" }));
-    group.prepend(title);
+    group.prepend(title, ...all("th .warning", take).map((warning) => warning.cloneNode(true)));
     const copy = note.cloneNode(false);
     copy.append(one(".sign", note).cloneNode(true), group);
     return copy;

@@ -75,7 +75,8 @@ static bool is_special(unsigned char c, unsigned kind) {
 
 /* Sixteen bytes at once, for which most processors have instructions; a comparison makes a byte all
  * ones where it holds. */
-typedef unsigned char several __attribute__((vector_size(16)));
+enum { SEVERAL = 16 };
+typedef unsigned char several __attribute__((vector_size(SEVERAL)));
 
 static bool any_special(several of, unsigned kind) {
     several hit = (several)((of == '&') | (of == '<') | (of == '>') | (of == '"'));
@@ -113,10 +114,10 @@ static bool up_to_sixteen_special(const char *at, size_t length, unsigned kind) 
 
 /* Where the first byte of a kind is in `bytes` from `from` on; its length when there is none. */
 static size_t find_special(span bytes, size_t from, unsigned kind) {
-    while (from + sizeof(several) <= bytes.length && !sixteen_special(bytes.at + from, kind))
-        from += sizeof(several);
+    while (from + SEVERAL <= bytes.length && !sixteen_special(bytes.at + from, kind))
+        from += SEVERAL;
     size_t left = bytes.length - from;
-    if (left >= 4 && left <= sizeof(several) && !up_to_sixteen_special(bytes.at + from, left, kind))
+    if (left >= 4 && left <= SEVERAL && !up_to_sixteen_special(bytes.at + from, left, kind))
         return bytes.length;
     while (from < bytes.length && !is_special((unsigned char)bytes.at[from], kind))
         from++;

@@ -62,7 +62,8 @@ static size_t digits_read(span s, double *out) {
     size_t i = 0;
     double value = 0;
     for (; is_digit_at(s, i); i++)
-        /* There is a digit. NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
+        /* The analyser does not see that a text with a digit is somewhere.
+         * NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
         value = value * 10 + (s.at[i] - '0');
     if (i == 0 || i > MOST_DIGITS)
         return 0;

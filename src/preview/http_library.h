@@ -16,7 +16,7 @@
                 each(add_response_header) each(queue_response) each(destroy_response)              \
                     each(suspend_connection) each(resume_connection)
 
-// NOLINTNEXTLINE(bugprone-macro-parentheses): the name of a member takes none
+/* A member's name can't stand in parentheses. NOLINTNEXTLINE(bugprone-macro-parentheses) */
 #define HTTP_MEMBER(name) __typeof__(&MHD_##name) name;
 typedef struct {
     void *handle;

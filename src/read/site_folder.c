@@ -181,7 +181,8 @@ static void find_tried_recipes(const folder_reader *r) {
     for (size_t i = 0; i < log->count; i++) {
         size_t which;
         if (names_find(&by_slug, span_of(log->items[i].recipe), &which))
-            /* One was found. NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
+            /* The analyser does not see that where a name was found there are files.
+             * NOLINTNEXTLINE(clang-analyzer-core.NullDereference) */
             log->items[i].recipe_file = files->items[which].name;
         else
             add_unknown_recipe(r, &log->items[i]);

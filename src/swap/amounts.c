@@ -56,8 +56,8 @@ static range quotient(range top, range bottom) {
     spread_add(&s, log(bottom.typical / bottom.low));
     spread_add(&s, log(bottom.typical / bottom.high));
     range factor = spread_range(&s);
-    double typical = top.typical / bottom.typical;
-    return (range){typical * exp(factor.low), typical, typical * exp(factor.high)};
+    double typical = top.typical / bottom.typical, low = exp(factor.low), high = exp(factor.high);
+    return (range){typical * low, typical, typical * high};
 }
 
 bool amount_in_place(amount_rule by, double ratio, const part old[], size_t count,

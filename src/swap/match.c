@@ -259,7 +259,7 @@ question question_of(const rule_book *book, const recipe_facts *about, size_t fr
 decision decide_by_rules(const rule_book *book, const recipe_facts *about, size_t from,
                          const ingredient *to, const swap_rule **tied) {
     assert(book->index);
-    const swap_rule *none, **other = tied ? tied : &none;
+    const swap_rule *none = NULL, **other = tied ? tied : &none;
     *other = NULL;
     if (what_at(about, from) == to)
         return decision_by(NULL);
@@ -271,7 +271,7 @@ decision decide_by_rules(const rule_book *book, const recipe_facts *about, size_
 decision decide(const rule_book *book, const recipe_facts *about, size_t from, const ingredient *to,
                 const swap_rule **tied) {
     assert(book->index);
-    const swap_rule *none, **other = tied ? tied : &none;
+    const swap_rule *none = NULL, **other = tied ? tied : &none;
     *other = NULL;
     if (what_at(about, from) == to)
         return decision_by(NULL);

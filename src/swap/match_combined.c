@@ -50,7 +50,7 @@ static question question_of_two(const rule_book *book, const recipe_facts *about
 decision decide_two_by_rules(const rule_book *book, const recipe_facts *about, size_t first,
                              size_t second, const ingredient *to, const swap_rule **tied) {
     assert(book->index);
-    const swap_rule *none, **other = tied ? tied : &none;
+    const swap_rule *none = NULL, **other = tied ? tied : &none;
     *other = NULL;
     if (what_at(about, first) == to || what_at(about, second) == to)
         return decision_by(NULL);
@@ -73,7 +73,7 @@ decision decide_two(const rule_book *book, const recipe_facts *about, size_t fir
 decision decide_split(const rule_book *book, const recipe_facts *about, size_t from,
                       const ingredient *const to[2], const swap_rule **tied) {
     assert(book->index);
-    const swap_rule *none, **other = tied ? tied : &none;
+    const swap_rule *none = NULL, **other = tied ? tied : &none;
     *other = NULL;
     const ingredient *const old[] = {what_at(about, from), NULL};
     if (old[0] == to[0] || old[0] == to[1])

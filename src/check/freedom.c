@@ -42,8 +42,7 @@ static const freedom freedoms[] = {
     {"vegetarian", 0, DIET_VEGETARIAN, "not vegetarian"},
 };
 
-/* -- what holds it -------------------------------------------------------------------------------
- */
+/* -- what holds it ---------------------------------------------------------------------------- */
 
 static bool is_ruled_out(const freedom *f, const ingredient *what) {
     if (what->allergens & f->allergens)

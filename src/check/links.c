@@ -52,8 +52,7 @@ static bool path_of_target(const check_case *with, span target, site_path *out) 
     return true;
 }
 
-/* -- what there is -------------------------------------------------------------------------------
- */
+/* -- what there is ---------------------------------------------------------------------------- */
 
 /* A recipe with `publish: no` has a file and no page. */
 static bool is_published(const check_case *with, size_t index) {

@@ -9,8 +9,7 @@ static const char *name_of(const problem *p) {
     return p->check ? p->check : reading;
 }
 
-/* -- the JSON document ---------------------------------------------------------------------------
- */
+/* -- the JSON document ------------------------------------------------------------------------ */
 
 static void put_problem(arena *a, view *list, const problem *of) {
     view *put = view_put_object(a, list, NULL);
@@ -52,8 +51,7 @@ static void add_path(text *t, const char *folder, const char *file) {
     text_add(t, file ? file : "site.yaml");
 }
 
-/* -- SARIF ---------------------------------------------------------------------------------------
- */
+/* -- SARIF ------------------------------------------------------------------------------------ */
 
 static bool is_plain_in_uri(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||

@@ -6,8 +6,7 @@
 #include <pthread.h>
 #include <unistd.h>
 
-/* -- what there is ------------------------------------------------------------------------------
- */
+/* -- what there is ---------------------------------------------------------------------------- */
 
 static bool is_moving_terminal(void) {
     const char *sort = getenv("TERM");
@@ -21,8 +20,7 @@ const problem_colours *terminal_colours(void) {
     return is_moving_terminal() && !(unwanted && unwanted[0]) ? &colours : NULL;
 }
 
-/* -- the line -----------------------------------------------------------------------------------
- */
+/* -- the line --------------------------------------------------------------------------------- */
 
 enum { FIRST_MS = 500, EACH_MS = 100 };
 

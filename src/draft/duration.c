@@ -3,8 +3,7 @@
 #include "base/list.h"
 #include "base/number.h"
 
-/* -- ISO 8601-1:2019, 5.5.2: P, then days or weeks, then T and hours, minutes, seconds ------------
- */
+/* -- ISO 8601-1:2019, 5.5.2: P, then days or weeks, then T and hours, minutes, seconds -------- */
 
 static const struct {
     char letter;

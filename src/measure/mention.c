@@ -107,8 +107,7 @@ static name_found name_at(const mention_names *called, const prose *all, size_t 
     return (name_found){from, from, 0, NAMED_WHOLE, NULL};
 }
 
-/* -- what only looks like a name ------------------------------------------------------------------
- */
+/* -- what only looks like a name -------------------------------------------------------------- */
 
 static const char *const joints[] = {"and", "or",   "in",   "into", "with", "to", "over", "on",
                                      "for", "then", "from", "at",   "by",   "if", "until"};

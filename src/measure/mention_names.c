@@ -34,8 +34,7 @@ const called_lines *mention_names_find(const mention_names *of, span words) {
     return names_find(&of->by_key, key_of(words, room), &index) ? &of->items[index] : NULL;
 }
 
-/* -- what names nothing alone -------------------------------------------------------------------
- */
+/* -- what names nothing alone ----------------------------------------------------------------- */
 
 static bool is_among(span word, const char *const list[], size_t count) {
     return words_index(word, list, count) < count;

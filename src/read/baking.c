@@ -3,8 +3,7 @@
 #include "base/number.h"
 #include "base/words.h"
 
-/* -- the oven -------------------------------------------------------------------------------------
- */
+/* -- the oven --------------------------------------------------------------------------------- */
 
 static bool begins_degree(span *rest) {
     static const char *const signs[] = {"\u00b0", "\u00ba", "degrees", "degree", "deg"};

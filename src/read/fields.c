@@ -99,8 +99,7 @@ static const yaml_node *value_of(const yaml_node *node, const char *key) {
     return value && !field_is_empty(value) ? value : NULL;
 }
 
-/* -- whole documents ------------------------------------------------------------------------------
- */
+/* -- whole documents -------------------------------------------------------------------------- */
 
 bool fields_are_keys(const yaml_node *item, const char *what, problems *found) {
     if (item->sort == YAML_MAPPING)
@@ -129,8 +128,7 @@ const yaml_node *fields_read_list(arena *a, const char *file, span bytes, const 
     return NULL;
 }
 
-/* -- which keys are there -------------------------------------------------------------------------
- */
+/* -- which keys are there --------------------------------------------------------------------- */
 
 static bool is_among(span word, const char *const words[], size_t count) {
     for (size_t i = 0; i < count; i++)

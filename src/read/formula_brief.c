@@ -24,8 +24,7 @@ typedef struct {
     problems *found;
 } brief_reader;
 
-/* -- what is to be made --------------------------------------------------------------------------
- */
+/* -- what is to be made ----------------------------------------------------------------------- */
 
 static void read_words(const brief_reader *r) {
     if (fields_need(r->top, "title", "a brief", r->found))
@@ -95,8 +94,7 @@ static void read_sizes(const brief_reader *r) {
         r->out->batch_at = yaml_get(r->top, "batch")->at;
 }
 
-/* -- ingredients ----------------------------------------------------------------------------------
- */
+/* -- ingredients ------------------------------------------------------------------------------ */
 
 static bool grams_of(const brief_reader *r, const recipe_line *line, double *grams) {
     weight weighed;

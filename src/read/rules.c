@@ -16,8 +16,7 @@ static const char *const own_keys[] = {"replace", "with",   "verdict", "amount",
  * said. */
 static const char *const verdict_words[] = {"works", "adjust", "different", "avoid"};
 
-/* -- the parts that a site's rules and a recipe's own swaps share --------------------------------
- */
+/* -- the parts that a site's rules and a recipe's own swaps share ----------------------------- */
 
 bool verdict_read(const yaml_node *node, const char *what, verdict *out, problems *found) {
     size_t chosen;

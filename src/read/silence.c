@@ -144,8 +144,7 @@ void silence_apply(arena *a, const char *file, span bytes, const silence_known *
                                   SPAN(s.all.items[i].name)));
 }
 
-/* -- a site --------------------------------------------------------------------------------------
- */
+/* -- a site ----------------------------------------------------------------------------------- */
 
 static void silence_file(arena *a, const site_folder *site, const char *file,
                          const silence_known *known, problems *found) {

@@ -76,8 +76,7 @@ static bool within_limits(reader *r, unsigned depth) {
     return false;
 }
 
-/* -- anchors and aliases: an alias shares the node, but counts as a copy would ------------------
- */
+/* -- anchors and aliases: an alias shares the node, but counts as a copy would ---------------- */
 
 static bool name_anchor(reader *r, const yaml_char_t *name) {
     if (r->named.count == ANCHORS_MOST) {
@@ -112,8 +111,7 @@ static const yaml_node *read_alias(reader *r, unsigned depth, unsigned *height) 
     return within_limits(r, depth + of->height - 1) ? of->node : NULL;
 }
 
-/* -- tags: only those of YAML's core, where they fit ---------------------------------------------
- */
+/* -- tags: only those of YAML's core, where they fit ------------------------------------------ */
 
 #define CORE "tag:yaml.org,2002:"
 static const struct {

@@ -11,8 +11,7 @@
  *
  * The counts in front let unpacking take its memory in three pieces. */
 
-/* -- packing -------------------------------------------------------------------------------------
- */
+/* -- packing ---------------------------------------------------------------------------------- */
 
 static void add_number(text *out, size_t number) {
     for (; number >= 0x80; number >>= 7)
@@ -71,8 +70,7 @@ void yaml_pack(const yaml_node *root, text *out) {
     add_node(out, root);
 }
 
-/* -- unpacking ------------------------------------------------------------------------------------
- */
+/* -- unpacking -------------------------------------------------------------------------------- */
 
 typedef struct {
     const char *file;

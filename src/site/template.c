@@ -124,8 +124,7 @@ void template_check_names(const template_set *set, const template_names *known, 
     }
 }
 
-/* -- filling ------------------------------------------------------------------------------------
- */
+/* -- filling ---------------------------------------------------------------------------------- */
 
 typedef struct {
     const view *stack[TEMPLATE_DEPTH_MOST + 1]; /* the context; the page first */

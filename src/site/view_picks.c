@@ -13,8 +13,7 @@ bool note_may_be_picked(const recipe *of, const swap_note *note) {
            main_swaps_asked_for(of->lines.items[note->line].what->in);
 }
 
-/* -- what one swap changes -----------------------------------------------------------------------
- */
+/* -- what one swap changes -------------------------------------------------------------------- */
 
 static void put_words(arena *a, view *to, const char *key, const word_list *list) {
     view *put = list->count ? view_put_list(a, to, key) : NULL;
@@ -115,8 +114,7 @@ void view_put_changes_data(arena *a, view *to, const note_words *by, const swap_
         view_put_text(a, to, "measure", say_measure(a, by->in, &measured));
 }
 
-/* -- what adding up takes ------------------------------------------------------------------------
- */
+/* -- what adding up takes --------------------------------------------------------------------- */
 
 static void put_portion(arena *a, view *to, const recipe_figures *of) {
     view *keys = view_put_list(a, to, "figures"), *portion = view_put_list(a, to, "portion");

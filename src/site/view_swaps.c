@@ -7,8 +7,7 @@
 #include "site/view_evidence.h"
 #include "site/view_verdict.h"
 
-/* -- what all of a group change ------------------------------------------------------------------
- */
+/* -- what all of a group change --------------------------------------------------------------- */
 
 /* What a swap makes of allergens, diets and claims, but for allergens that come. */
 typedef struct {
@@ -80,8 +79,7 @@ static bool put_changes(arena *a, const note_words *by, view *to, const char *ke
     return put->count > 0;
 }
 
-/* -- a group -------------------------------------------------------------------------------------
- */
+/* -- a group ---------------------------------------------------------------------------------- */
 
 /* A group in the making: its columns, and what all its notes have alike. */
 typedef struct {
@@ -177,8 +175,7 @@ static void put_group(arena *a, view *groups, const note_words *by, const swap_n
     view_put_tried(a, group, by, notes, count);
 }
 
-/* -- the whole -----------------------------------------------------------------------------------
- */
+/* -- the whole -------------------------------------------------------------------------------- */
 
 /* What is decided, a verdict at a time: the notes come best first. */
 static void put_verdicts(arena *a, view *list, const note_words *by, const line_notes *of) {

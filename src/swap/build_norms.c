@@ -105,8 +105,7 @@ double build_portion_g(arena *a, const recipe_facts *about, const yield *makes, 
     return about->part_g / (of->portions > 0 ? of->portions : 1);
 }
 
-/* -- what they have in common --------------------------------------------------------------------
- */
+/* -- what they have in common ----------------------------------------------------------------- */
 
 static int compare_numbers(const void *left, const void *right) {
     double a = *(const double *)left, b = *(const double *)right;

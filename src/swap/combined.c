@@ -52,8 +52,7 @@ double kept_noticed(kept_thing which) {
     return kept_facts[which].noticed;
 }
 
-/* -- the goal program ---------------------------------------------------------------------------
- */
+/* -- the goal program ------------------------------------------------------------------------- */
 
 enum { THINGS_MOST = 3, ROWS_MOST = KEPT_COUNT + 2 };
 
@@ -182,8 +181,7 @@ static bool kept_exactly(const combining *c, double x[THINGS_MOST]) {
     return within(c, x);
 }
 
-/* -- in spoons -----------------------------------------------------------------------------------
- */
+/* -- in spoons -------------------------------------------------------------------------------- */
 
 /* What an amount may be moved to: the step below, the step above, or all that may go. */
 enum { WAYS = 3 };
@@ -239,8 +237,7 @@ static void move_to_steps(const combining *c, double grams[]) {
         memcpy(grams, best, sizeof *grams * c->things);
 }
 
-/* -- what stands in the way -----------------------------------------------------------------------
- */
+/* -- what stands in the way ------------------------------------------------------------------- */
 
 /* What `thing` brings most of among what is kept, weight apart. */
 static kept_thing brings(const combining *c, size_t thing) {
@@ -312,8 +309,7 @@ static bool nearest(arena *a, const combining *c, double grams[THINGS_MOST], con
     return by.outcome == LINEAR_MET;
 }
 
-/* -- the whole -----------------------------------------------------------------------------------
- */
+/* -- the whole -------------------------------------------------------------------------------- */
 
 /* Where two go and free water is kept, what comes is as uncertain as the uptakes. */
 static range range_of(const combination *of, double comes_g) {

@@ -46,8 +46,7 @@ static double *row_of(const formulating *f) {
     return ARENA_ARRAY(f->a, double, f->of->parts.count);
 }
 
-/* -- hard ----------------------------------------------------------------------------------------
- */
+/* -- hard ------------------------------------------------------------------------------------- */
 
 /* What is not bounded, and yet never a filler, goes to that share of the batch (common practice, no
  * source). */

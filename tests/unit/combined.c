@@ -243,8 +243,7 @@ static void what_stands_in_the_way_is_said(void **state) {
     larder_free(l);
 }
 
-/* -- in a recipe ---------------------------------------------------------------------------------
- */
+/* -- in a recipe ------------------------------------------------------------------------------ */
 
 static swap_rule *egg_rule(larder *l) {
     swap_rule *rule = larder_rule(l, "white-and-fat-for-egg", by_name(l, "egg"),

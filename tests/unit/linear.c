@@ -165,8 +165,7 @@ static void what_must_give(void **state) {
     }
 }
 
-/* -- against every possible amount ---------------------------------------------------------------
- */
+/* -- against every possible amount ------------------------------------------------------------ */
 
 /* A sequence that is the same everywhere: x 6364136223846793005 + 1442695040888963407, the
  * multiplier of D. Knuth's MMIX generator. */

@@ -226,8 +226,7 @@ static void test_nul(void **state) {
     arena_free(a);
 }
 
-/* -- limits: documents made to be too much -------------------------------------------------------
- */
+/* -- limits: documents made to be too much ---------------------------------------------------- */
 
 static void add_times(text *t, const char *bytes, size_t times) {
     for (size_t i = 0; i < times; i++)
